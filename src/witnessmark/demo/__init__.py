@@ -1,0 +1,1 @@
+"""The invented demo job: its raw inputs, and the steps a user would take with them."""
