@@ -98,6 +98,7 @@ NAMES: dict[str, tuple[str, ...]] = {
     "pCi/L": ("pCi/L", "pci/l", "picocuries per litre", "picocuries per liter"),
     "Bq/m3": ("Bq/m³", "bq/m3", "becquerels per cubic metre", "becquerels per cubic meter"),
     "/h": ("/h", "ach", "air changes per hour", "1/h"),
+    "dB": ("dB", "decibel", "decibels", "dba"),
     "lx": ("lx", "lux"),
     "mg/L": ("mg/L", "mg/l"),
     "[gr]/[gal_us]": ("gr/gal", "gpg", "grains per gallon"),

@@ -24,9 +24,9 @@ __all__ = ["DIFFERENCE", "Unit", "unit"]
 #: The annotation that makes a temperature unit a unit of temperature difference.
 DIFFERENCE = "{difference}"
 
-#: Exponents of length, mass, time, current, temperature, plane angle, luminous intensity, temperature difference.
-_Vector = tuple[int, int, int, int, int, int, int, int]
-_NONE: _Vector = (0, 0, 0, 0, 0, 0, 0, 0)
+#: Exponents of length, mass, time, current, temperature, plane angle, luminous intensity, level, temperature difference.
+_Vector = tuple[int, int, int, int, int, int, int, int, int]
+_NONE: _Vector = (0, 0, 0, 0, 0, 0, 0, 0, 0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +35,7 @@ class Unit:
 
     Attributes:
         code: the code as given.
-        factor: how many base units (m, kg, s, A, K, degree of angle, cd) one of it is.
+        factor: how many base units (m, kg, s, A, K, degree of angle, cd, bel) one of it is.
         vector: exponents of the base dimensions.
         zero: its zero in base units; not 0 only for temperatures (273.15 K for ``Cel``).
     """
@@ -49,7 +49,7 @@ class Unit:
 def _vector(**exponents: int) -> _Vector:
     length, mass, time = exponents.get("m", 0), exponents.get("kg", 0), exponents.get("s", 0)
     return (length, mass, time, exponents.get("A", 0), exponents.get("K", 0), exponents.get("deg", 0),
-            exponents.get("cd", 0), 0)  # fmt: skip
+            exponents.get("cd", 0), exponents.get("B", 0), 0)  # fmt: skip
 
 
 _LENGTH, _AREA, _VOLUME = _vector(m=1), _vector(m=2), _vector(m=3)
@@ -87,6 +87,7 @@ _METRIC: dict[str, tuple[Fraction, _Vector]] = {
     "Ci": (Fraction(37_000_000_000), _vector(s=-1)),
     "lm": (Fraction(1), _vector(cd=1)),
     "lx": (Fraction(1), _vector(cd=1, m=-2)),
+    "B": (Fraction(1), _vector(B=1)),
     "Cel": (Fraction(1), _TEMPERATURE),
 }
 #: Atoms that take none.
@@ -158,7 +159,7 @@ def _atom(code: str) -> tuple[Fraction, _Vector] | None:
 
 def _times(left: Unit, right: Unit, power: int) -> Unit:
     vector = tuple(a + power * b for a, b in zip(left.vector, right.vector, strict=True))
-    return Unit("", left.factor * right.factor**power, (*vector[:7], vector[7]))  # type: ignore[arg-type]  # eight exponents in, eight out
+    return Unit("", left.factor * right.factor**power, vector)  # type: ignore[arg-type]  # nine exponents in, nine out
 
 
 class _Unknown(Exception):  # noqa: N818 - internal signal: this is no code we know
@@ -214,7 +215,7 @@ def unit(code: str) -> Unit | None:
     if plain in _TEMPERATURES:
         factor, vector = _PLAIN.get(plain) or _METRIC[plain]
         if plain != code:
-            return Unit(code, factor, (*_NONE[:7], 1))
+            return Unit(code, factor, (*_NONE[:8], 1))
         return Unit(code, factor, vector, _ZEROS.get(plain, Fraction(0)))
     if not code or len(code) > _LONGEST:
         return None
