@@ -1,1 +1,19 @@
-"""."""
+"""Views: one question to the record each. Pure functions; linear in the facts; the same in any order of delivery."""
+
+from witnessmark.views.adverse import Adverse, adverse, findings_on
+from witnessmark.views.decisions import Decisions, decisions
+from witnessmark.views.doubts import Doubt, doubts
+from witnessmark.views.house import Component, House, Place, house
+from witnessmark.views.looks import Look, looks
+from witnessmark.views.media import Medium, media
+from witnessmark.views.moments import instant
+from witnessmark.views.procedures import followed
+from witnessmark.views.readings import Reading, readings
+from witnessmark.views.running import Run, running
+from witnessmark.views.timeline import Event, Interval, Timeline, timeline
+
+__all__ = [
+    "Adverse", "Component", "Decisions", "Doubt", "Event", "House", "Interval", "Look", "Medium", "Place", "Reading",
+    "Run", "Timeline", "adverse", "decisions", "doubts", "findings_on", "followed", "house", "instant", "looks",
+    "media", "readings", "running", "timeline",
+]  # fmt: skip
