@@ -1,1 +1,40 @@
-"""."""
+"""Packs: what kinds, procedures, conditions, limits, words and laws are there, in force when, and from which source?"""
+
+from witnessmark.packs.applies import (
+    conditions_of,
+    criteria_for,
+    eras_of,
+    in_force,
+    is_in_force,
+    is_must,
+    procedures_of,
+    rulebook_for,
+)
+from witnessmark.packs.phrases import Candidate, ambiguities, plain, spoken_index
+from witnessmark.packs.reader import check, parse, read, shipped_texts
+from witnessmark.packs.rulebook_page import rulebook_page
+from witnessmark.packs.shown import show
+from witnessmark.packs.terms import LEAVES, SYSTEMS
+
+__all__ = [
+    "LEAVES",
+    "SYSTEMS",
+    "Candidate",
+    "ambiguities",
+    "check",
+    "conditions_of",
+    "criteria_for",
+    "eras_of",
+    "in_force",
+    "is_in_force",
+    "is_must",
+    "parse",
+    "plain",
+    "procedures_of",
+    "read",
+    "rulebook_for",
+    "rulebook_page",
+    "shipped_texts",
+    "show",
+    "spoken_index",
+]

@@ -365,11 +365,13 @@ class PackFile:
 
 @dataclass(frozen=True, slots=True)
 class Override:
-    """An overlay row that stands in for a shipped one."""
+    """An overlay row that stands in for a shipped one; ``sort`` names the table, ``row`` is the row stood in for."""
 
     id: str
     shipped: Provenance
     overlay: Provenance
+    sort: str = ""
+    row: object = None
 
 
 @dataclass(frozen=True, slots=True)

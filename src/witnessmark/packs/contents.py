@@ -1,0 +1,120 @@
+"""What one pack file holds: its id and version, its rows by table, its rulebook."""
+
+from __future__ import annotations
+
+import hashlib
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from witnessmark.packs import messages
+from witnessmark.packs.model import Definition, Duty, PackFile, Provenance, Rulebook
+from witnessmark.packs.rows import PROVENANCE_KEYS, Report, read_provenance, read_row, unknown_keys
+from witnessmark.packs.terms import TABLES
+
+__all__ = ["Contents", "read_contents"]
+
+_LARGEST = 4 * 1024 * 1024
+_TOP = ("pack", "version", *PROVENANCE_KEYS)
+_RULEBOOK_TABLES = ("rulebook", "definition", "duty")
+
+
+@dataclass(slots=True)
+class Contents:
+    """The rows of one file: ``rows[table]`` in file order, the rulebook where the file holds one."""
+
+    file: PackFile
+    rows: dict[str, list[object]] = field(default_factory=dict)
+    rulebook: Rulebook | None = None
+
+
+def _load(path: str, data: bytes, report: Report) -> dict[str, object] | None:
+    if len(data) > _LARGEST:
+        report(messages.TOO_LARGE, path, f"{len(data)} bytes")
+        return None
+    try:
+        text = data.decode("utf-8")
+    except UnicodeDecodeError as error:
+        report(messages.UNREADABLE, path, f"not UTF-8 at byte {error.start}")
+        return None
+    try:
+        return tomllib.loads(text)
+    except RecursionError:
+        report(messages.NOT_TOML, path, "nested too deep")
+    except ValueError as error:  # a TOMLDecodeError, or a number too long for int()
+        report(messages.NOT_TOML, path, str(error))
+    return None
+
+
+def _head(path: str, table: Mapping[str, object], key: str, report: Report) -> str | None:
+    value = table.get(key)
+    if value is None:
+        report(messages.MISSING_KEY, path, f"{key} is missing at the top of the file")
+    elif not isinstance(value, str) or not value.strip():
+        report(messages.WRONG_TYPE, f"{path}, key {key!r}", f"expected text in quotes, found {value!r:.80}")
+    else:
+        return value
+    return None
+
+
+def _tables(path: str, table: Mapping[str, object], name: str, report: Report) -> list[tuple[str, object]]:
+    """The entries of the array of tables *name*, each with words that say where it is."""
+    value = table.get(name, [])
+    if not isinstance(value, list):
+        report(messages.WRONG_TYPE, f"{path}, key {name!r}", f"expected [[{name}]], found {value!r:.80}")
+        return []
+    found: list[tuple[str, object]] = []
+    for number, row in enumerate(value, 1):
+        known = row.get("id", row.get("term")) if isinstance(row, dict) else None
+        label = f"{known:.80}" if isinstance(known, str) else f"number {number}"
+        found.append((f"{path}: [[{name}]] {label}", row))
+    return found
+
+
+def _rulebook(
+    path: str, table: Mapping[str, object], defaults: Mapping[str, object], report: Report
+) -> Rulebook | None:
+    def provenance(row: Mapping[str, object], where: str) -> Provenance | None:
+        return read_provenance(row, defaults, path, where, report)
+
+    definitions = [read_row(Definition, row, at, report) for at, row in _tables(path, table, "definition", report)]
+    duties: list[Duty] = []
+    seen: set[str] = set()
+    for at, row in _tables(path, table, "duty", report):
+        duty = read_row(Duty, row, at, report, provenance=provenance)
+        if isinstance(duty, Duty):
+            if duty.id in seen:
+                report(messages.DUPLICATE_ID, at)
+            seen.add(duty.id)
+            duties.append(duty)
+    if "rulebook" not in table:
+        report(messages.MISSING_KEY, path, "[rulebook] is missing beside [[duty]]")
+        return None
+    extra = {"duties": tuple(duties), "definitions": tuple(d for d in definitions if d is not None)}
+    book = read_row(Rulebook, table["rulebook"], f"{path}: [rulebook]", report, provenance=provenance, extra=extra)
+    return book if isinstance(book, Rulebook) else None
+
+
+def read_contents(path: str, data: bytes, report: Report, *, overlay: bool) -> Contents | None:
+    """The rows of the file *path* with bytes *data*; None when it cannot be read at all. Problems go to *report*."""
+    table = _load(path, data, report)
+    if table is None:
+        return None
+    unknown_keys(table, (*_TOP, *TABLES, *_RULEBOOK_TABLES), path, report)
+    pack, version = _head(path, table, "pack", report), _head(path, table, "version", report)
+    defaults = {key: table[key] for key in PROVENANCE_KEYS if key in table}
+    file = PackFile(pack or path, version or "", hashlib.sha256(data).hexdigest(), path, overlay)
+    contents = Contents(file)
+
+    def provenance(row: Mapping[str, object], where: str) -> Provenance | None:
+        return read_provenance(row, defaults, path, where, report)
+
+    for name, (cls, _) in TABLES.items():
+        if name in table:
+            read = [
+                read_row(cls, row, at, report, provenance=provenance) for at, row in _tables(path, table, name, report)
+            ]
+            contents.rows[name] = [row for row in read if row is not None]
+    if any(name in table for name in _RULEBOOK_TABLES):
+        contents.rulebook = _rulebook(path, table, defaults, report)
+    return contents
