@@ -15,11 +15,12 @@ __all__ = ["JournalStore", "MediaStore", "Signer"]
 class JournalStore(Protocol):
     """Keeps the entries of one job, in the order they arrived. All methods raise ``Refusal`` when they cannot."""
 
-    def append(self, entries: Sequence[Entry]) -> int:
+    def append(self, entries: Sequence[Entry], *, forks: bool = False) -> int:
         """Keep all of the entries or none of them; those already kept (same id, same hash) are passed over.
 
         Returns how many were new. An id already kept with another hash is refused, as is a device position
-        (device, n) already taken by another entry of this writer's chain.
+        (device, n) already taken by another entry: the writer then asks for the head again. With *forks* such an
+        entry is kept: for bringing in another copy of the record, whose forks ``chain.check_chains`` reports.
         """
 
     def read(self) -> tuple[list[Entry], list[Problem]]:
