@@ -275,11 +275,15 @@ class Amended:
 
 @dataclass(frozen=True, slots=True)
 class Head:
-    """The last entry of one device's chain: how many entries, and the hash of the last."""
+    """The last entry of one device's chain: how many entries, and the hash of the last.
+
+    ``first`` is the number of the entry that the unbroken run up to it begins with: 1 unless entries were missing.
+    """
 
     device: str
     n: int
     hash: str
+    first: int = 1
 
 
 @dataclass(frozen=True, slots=True)

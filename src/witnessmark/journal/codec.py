@@ -71,6 +71,13 @@ def from_line(line: bytes, where: str) -> Entry | Problem:
         line: one line without its newline.
         where: names the line in problems (``journal.jsonl line 12``).
     """
+    found = _from_line(line, where)
+    if isinstance(found, Problem) and not found.entries and (named := _ID_IN_LINE.search(line)):
+        return replace(found, entries=(named[1].decode(),))
+    return found
+
+
+def _from_line(line: bytes, where: str) -> Entry | Problem:
     try:
         text = line.decode("utf-8")
     except UnicodeDecodeError as error:
@@ -191,6 +198,8 @@ def _parse(text: str) -> object:
         raise ValueError("nested too deep") from None
 
 
+#: Where a line that cannot be read still tells which entry it was.
+_ID_IN_LINE: Final = re.compile(rb'"id":"([0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f-]{22})","job":')
 _STRINGS: Final = re.compile(r'"(?:[^"\\]|\\.)*"?')
 
 
