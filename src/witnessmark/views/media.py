@@ -2,7 +2,8 @@
 
 An entry speaks of a file when it names the file's hash in its ``media``, when the ``took`` says it is evidence for
 it (``speaks_of``), when it is a ``found`` that rests on the ``took``, or when it is a ``settled`` or ``doubted``
-about the ``took``.
+about the ``took``. An entry drawn from a recording or picture (its ``source`` names the file as the ``took`` does)
+speaks of it too.
 """
 
 from __future__ import annotations
@@ -41,6 +42,7 @@ def media(record: Record) -> tuple[Medium, ...]:
     """Every file of *record*: first those taken, in order, then those only named. Linear in the facts."""
     naming: dict[str, list[str]] = {}
     about: dict[str, list[str]] = {}
+    drawn: dict[str, list[str]] = {}
     taken: list[tuple[Fact, Took]] = []
     counts: set[str] = set()
     for fact in record.facts:
@@ -49,6 +51,8 @@ def media(record: Record) -> tuple[Medium, ...]:
         if isinstance(body, Took):
             taken.append((fact, body))
             continue
+        if fact.source.file:
+            drawn.setdefault(fact.source.file, []).append(fact.id)
         for sha256 in fact.media:
             naming.setdefault(sha256, []).append(fact.id)
         if isinstance(body, Found):
@@ -65,6 +69,7 @@ def media(record: Record) -> tuple[Medium, ...]:
     seen: set[str] = set()
     for fact, body in taken:
         said = [name for name in body.speaks_of if name in counts and name != fact.id] + about.get(fact.id, [])
+        said += drawn.get(body.name, []) if body.name else []
         for sha256 in fact.media or ("",):
             seen.add(sha256)
             files.append(Medium(sha256, fact, body, tuple(dict.fromkeys(said + naming.get(sha256, [])))))

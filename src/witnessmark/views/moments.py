@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from datetime import UTC, datetime
+from datetime import datetime
+
+from witnessmark.journal import moment
+from witnessmark.problems import Refusal
 
 __all__ = ["instant"]
 
 
 def instant(text: str) -> datetime | None:
-    """The instant an RFC 3339 text names, None when it names none; without an offset it is read as UTC.
+    """The instant an RFC 3339 text with its offset names, None when it names none.
 
-    >>> instant("2026-05-04T09:30:00-07:00").isoformat()
-    '2026-05-04T09:30:00-07:00'
+    >>> instant("2026-05-04T09:30:00-07:00").isoformat(), instant("half past nine")
+    ('2026-05-04T09:30:00-07:00', None)
     """
     try:
-        read = datetime.fromisoformat(text)
-    except ValueError:
+        return moment.instant(text)
+    except Refusal:
         return None
-    return read if read.tzinfo is not None else read.replace(tzinfo=UTC)

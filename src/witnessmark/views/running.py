@@ -11,7 +11,7 @@ and what was found first stays what has to be restored. Two things left *on* are
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from witnessmark.journal.acts import Ran, Stopped
@@ -36,6 +36,7 @@ class Run:
         since: instant it was run, None when its time cannot be read.
         leaves: it was left running, open, filled, unlatched, tripped or at another setting.
         stopped: the ``stopped`` that closed it.
+        restated: the last ``stopped`` about it, which says how it stands now; the same one where there is only one.
         taken_over: the later ``ran`` that changed the same setting again.
     """
 
@@ -47,6 +48,7 @@ class Run:
     since: datetime | None
     leaves: bool
     stopped: Fact | None = None
+    restated: Fact | None = None
     taken_over: Fact | None = None
 
     @property
@@ -67,6 +69,7 @@ class _Open:
 
     def __init__(self) -> None:
         self.closed_by: dict[str, Fact] = {}
+        self._closed: dict[tuple[str, str | None], Run] = {}
         self.taken_by: dict[str, Fact] = {}
         self._stacks: dict[tuple[str | bool | None, ...], list[tuple[int, Run]]] = {}
         self._alive: dict[tuple[str | bool | None, ...], int] = {}
@@ -91,7 +94,17 @@ class _Open:
 
     def close(self, run: Run, by: Fact) -> None:
         self.closed_by[run.fact.id] = by
+        self.remember(run)
         self._gone(run)
+
+    def remember(self, run: Run) -> None:
+        """Keep in mind the run last closed on a component's part, for stops that find nothing open."""
+        if run.fact.component:
+            self._closed[run.fact.component, run.body.part] = run
+
+    def last_closed(self, stop: Fact, part: str | None) -> Run | None:
+        """The run last closed there: a stop that finds nothing open says anew how that one stands."""
+        return self._closed.get((stop.component, part)) if stop.component else None
 
     def take_over(self, run: Run, by: Fact) -> None:
         self.taken_by[run.fact.id] = by
@@ -139,10 +152,11 @@ def running(record: Record, home: House | None = None) -> tuple[Run, ...]:
     still = _Open()
     runs: list[Run] = []
     named: dict[str, Fact] = {}
+    last: dict[str, Fact] = {}
     for fact in record.facts:
         body = fact.body
         if isinstance(body, Stopped) and body.of:
-            named[body.of] = fact
+            named.setdefault(body.of, fact)
     for fact in record.facts:
         body = fact.body
         if isinstance(body, Ran):
@@ -157,12 +171,25 @@ def running(record: Record, home: House | None = None) -> tuple[Run, ...]:
             runs.append(run)
             if leaves and fact.id not in named:
                 still.add(run)
-        elif isinstance(body, Stopped) and not body.of:
-            match = still.match(fact, home.kind_of(fact), home.place_of(fact), body.part)
-            if match is not None:
-                still.close(match, fact)
+            elif leaves:
+                still.remember(run)
+        elif isinstance(body, Stopped):
+            if body.of:
+                last[body.of] = fact
+                continue
+            run_meant = still.match(fact, home.kind_of(fact), home.place_of(fact), body.part)
+            if run_meant is not None:
+                still.close(run_meant, fact)
+            else:
+                run_meant = still.last_closed(fact, body.part)
+            if run_meant is not None:
+                last[run_meant.fact.id] = fact
     return tuple(
-        Run(r.fact, r.body, r.kind, r.place, r.found, r.since, r.leaves,
-            named.get(r.fact.id) or still.closed_by.get(r.fact.id), still.taken_by.get(r.fact.id))
-        for r in runs
-    )  # fmt: skip
+        replace(
+            run,
+            stopped=named.get(run.fact.id) or still.closed_by.get(run.fact.id),
+            restated=last.get(run.fact.id),
+            taken_over=still.taken_by.get(run.fact.id),
+        )
+        for run in runs
+    )

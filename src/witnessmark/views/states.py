@@ -8,7 +8,7 @@ from functools import lru_cache
 from witnessmark.problems import Refusal
 from witnessmark.units import exact, parse_quantity
 
-__all__ = ["as_it_was", "leaves_something", "restores", "same_state"]
+__all__ = ["as_it_was", "contradicts", "leaves_something", "restores", "same_state"]
 
 #: ``left`` words that leave nothing running.
 _NOTHING = frozenset({"", "as found", "off", "closed"})
@@ -80,3 +80,16 @@ def restores(state: str, found: str) -> bool:
         return False
     wanted = set(_WORD.findall(_plain(found)))
     return bool(wanted) and wanted <= set(_WORD.findall(_plain(state)))
+
+
+def contradicts(state: str, left: str) -> bool:
+    """Whether *state* says that something still stands as it was *left*, or was not put back.
+
+    >>> contradicts("open", "open"), contradicts("closed", "open"), contradicts("not put back", "on")
+    (True, False, True)
+    """
+    if same_state(state, left):
+        return True
+    if any(_plain(state) in names for names in _SAME) or as_it_was(state):
+        return False
+    return bool(_NEGATED.search(state.lower())) or "still" in _WORD.findall(_plain(state))

@@ -1,0 +1,215 @@
+"""Which duties of the rulebook in force are met, excused, open or not asked, and by which entries.
+
+Each subject of a duty is looked at in its extent: ``all`` asks for every listed component of its kinds (and for the
+full count where one was given); ``one_per_room`` for one in every habitable room, and in any other place that has
+one; ``one_per_side`` for one on every outside face; ``representative`` and ``none`` for at least one. ``enter`` asks
+for every place of its sorts. A subject is *met* when all that is asked was done, *excused* when the rest was lawfully
+skipped, else *open*. An optional subject is *not asked* while nothing of its kinds (or no place of its sorts) is in
+the house.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from witnessmark.journal.acts import Absent, Saw
+from witnessmark.journal.fold import Fact
+from witnessmark.judging.evidence import Evidence, accepts, evidence_of, is_about
+from witnessmark.judging.excuses import Skips, excuses_for, skips_of
+from witnessmark.judging.model import DutyCoverage, SubjectCoverage
+from witnessmark.judging.scene import Scene
+from witnessmark.judging.when import holds
+from witnessmark.packs.model import Duty, Subject
+from witnessmark.views.house import Place
+
+__all__ = ["coverage"]
+
+
+@dataclass(frozen=True, slots=True)
+class _Ground:
+    """What coverage is computed on."""
+
+    scene: Scene
+    evidence: Evidence
+    skips: Skips
+
+
+@dataclass(frozen=True, slots=True)
+class _Target:
+    """One thing asked for: a component, a place, or (both None) anything of the subject. ``name`` for the reader."""
+
+    name: str
+    component: str | None = None
+    place: str | None = None
+
+
+def _candidates(ground: _Ground, duty: Duty, subject: Subject) -> list[Fact]:
+    """The facts that meet a subject, whatever they are asked of, in the record's order."""
+    evidence = ground.evidence
+    if subject.kinds:
+        pools = [evidence.by_kind.get(kind, []) for kind in dict.fromkeys(subject.kinds)]
+    elif subject.sorts:
+        pools = [evidence.by_sort.get(sort, []) for sort in dict.fromkeys(subject.sorts)]
+    else:
+        pools = [list(evidence.facts)]
+    unrestricted = not (subject.kinds or subject.sorts or subject.attributes or subject.measures)
+    kinds = ground.scene.packs.kinds
+    met: list[Fact] = []
+    for pool in pools:
+        for fact in pool:
+            if unrestricted:
+                kind = kinds.get(ground.scene.house.kind_of(fact))
+                if kind is not None and duty.system and kind.system != duty.system:
+                    continue
+            if accepts(fact, duty.verb, subject, evidence.present) and is_about(ground.scene, fact, subject, duty.verb):
+                met.append(fact)
+    return met
+
+
+def _sides(ground: _Ground) -> Iterator[Place]:
+    for place in ground.scene.house.places.values():
+        if place.declared and (place.sort == "outside-face" or (place.side and place.sort == "")):
+            yield place
+
+
+def _rooms(ground: _Ground, subject: Subject) -> Iterator[Place]:
+    scene = ground.scene
+    having = {c.place for c in scene.house.components.values() if c.declared and c.kind in subject.kinds}
+    for place in scene.house.places.values():
+        sort = scene.packs.sorts.get(place.sort)
+        if sort is not None and sort.outside:
+            continue
+        habitable = place.habitable if place.habitable is not None else sort is not None and sort.habitable
+        if (place.declared and habitable) or place.id in having:
+            yield place
+
+
+def _targets(ground: _Ground, duty: Duty, subject: Subject) -> list[_Target]:
+    """What is asked for, one by one; a single target for the whole where nothing in particular is."""
+    scene = ground.scene
+    found: list[_Target] = []
+    if duty.verb == "enter":
+        found = [_Target(p.name, place=p.id) for p in scene.house.places.values() if p.sort in subject.sorts]
+    elif duty.extent == "all" and subject.kinds:
+        found = [
+            _Target(c.label, component=c.id)
+            for c in scene.house.components.values()
+            if c.declared
+            and c.kind in subject.kinds
+            and (not subject.sorts or _sort_at(scene, c.place) in subject.sorts)
+        ]
+    elif duty.extent == "one_per_room":
+        found = [_Target(p.name, place=p.id) for p in _rooms(ground, subject)]
+    elif duty.extent == "one_per_side":
+        found = [_Target(p.name, place=p.id) for p in _sides(ground)]
+    return found or [_Target("")]
+
+
+def _sort_at(scene: Scene, place: str | None) -> str:
+    known = scene.house.places.get(place or "")
+    return known.sort if known else ""
+
+
+def _complete(fact: Fact) -> bool:
+    """Whether a fact that counts covers the whole set."""
+    count = fact.body.count if isinstance(fact.body, Saw) else None
+    return count is None or count.of is None or count.checked >= count.of
+
+
+def _meets(ground: _Ground, target: _Target, fact: Fact, *, whole: bool) -> bool:
+    """Whether a fact that fits the subject is about this target. ``whole``: the duty asks for all of them."""
+    home = ground.scene.house
+    if target.component is not None:
+        if fact.component is not None:
+            return fact.component == target.component
+        count = fact.body.count if isinstance(fact.body, Saw) else None
+        place = home.components[target.component].place
+        return count is not None and _complete(fact) and home.place_of(fact) in {None, place}
+    if target.place is not None:
+        return home.place_of(fact) == target.place
+    return not whole or _complete(fact)
+
+
+def _asked(ground: _Ground, duty: Duty, subject: Subject) -> str:
+    """Why an optional subject, or a place that the job rules out, is not asked for; empty when it is."""
+    scene = ground.scene
+    places = [p for p in scene.house.places.values() if p.sort in subject.sorts]
+    if subject.optional:
+        here = bool(set(subject.kinds) & ground.evidence.present) if subject.kinds else bool(places)
+        if not here:
+            return "nothing of the kind was recorded in the house"
+    foundation = (scene.job.foundation or "").lower()
+    if duty.verb == "enter" and not places and foundation:
+        sorts = [
+            scene.packs.sorts[s] for s in subject.sorts if s in {"crawl-space", "basement"} and s in scene.packs.sorts
+        ]
+        named = any(word in foundation for sort in sorts for word in (sort.name, *sort.spoken))
+        if sorts and len(sorts) == len(subject.sorts) and not named:
+            return f"the job says that the foundation is {scene.job.foundation}"
+    return ""
+
+
+def _no_such_place(ground: _Ground, subject: Subject) -> list[Fact]:
+    """``absent`` facts that say there is no place of the subject's sorts (or no such kind)."""
+    names = {*subject.sorts, *subject.kinds}
+    return [f for f in ground.evidence.facts if isinstance(f.body, Absent) and f.body.kind in names and not f.body.part]
+
+
+def _subject(ground: _Ground, duty: Duty, subject: Subject) -> SubjectCoverage:
+    why = _asked(ground, duty, subject)
+    if why:
+        return SubjectCoverage(subject.words, "not asked", (), why)
+    facts = _candidates(ground, duty, subject)
+    met: list[str] = []
+    excused: list[str] = []
+    reasons: list[str] = []
+    missing: list[str] = []
+    refused: list[str] = []
+    whole = duty.extent == "all"
+    for target in _targets(ground, duty, subject):
+        done = [fact.id for fact in facts if _meets(ground, target, fact, whole=whole)]
+        if not done and duty.verb == "enter" and target.place is None:
+            done = [fact.id for fact in _no_such_place(ground, subject)]
+        excuses = excuses_for(ground.scene, ground.skips, duty, subject, component=target.component, place=target.place)
+        lawful = [excuse for excuse in excuses if excuse.lawful]
+        # A space looked into but left out in part was not entered: there the excuse tells more than the look.
+        if lawful and (not done or duty.verb == "enter"):
+            excused += [excuse.fact.id for excuse in lawful]
+            reasons += [f"{target.name}: {e.words}" if target.name else e.words for e in lawful]
+        elif done:
+            met += done
+        else:
+            missing.append(target.name)
+            refused += [excuse.words for excuse in excuses]
+    entries = tuple(dict.fromkeys(met + excused))
+    if missing:
+        names = ", ".join(name for name in dict.fromkeys(missing) if name)
+        partly = facts and whole and not all(_complete(fact) for fact in facts) and not names
+        what = (
+            f"nothing recorded for {names}" if names else "only a part was looked at" if partly else "nothing recorded"
+        )
+        return SubjectCoverage(subject.words, "open", entries, "; ".join(dict.fromkeys([what, *refused])))
+    if excused:
+        return SubjectCoverage(subject.words, "excused", entries, "; ".join(dict.fromkeys(reasons)))
+    return SubjectCoverage(subject.words, "met", entries)
+
+
+def _duty(ground: _Ground, duty: Duty) -> DutyCoverage:
+    asked, why = holds(ground.scene, duty.when)
+    subjects = duty.subjects or (Subject(duty.words),)
+    if not asked:
+        rows = tuple(SubjectCoverage(subject.words, "not asked", (), why) for subject in subjects)
+        return DutyCoverage(duty, "not asked", rows, why)
+    rows = tuple(_subject(ground, duty, subject) for subject in subjects)
+    statuses = {row.status for row in rows}
+    status = next(s for s in ("open", "excused", "met", "not asked") if s in statuses)
+    return DutyCoverage(duty, status, rows, why)
+
+
+def coverage(scene: Scene) -> tuple[DutyCoverage, ...]:
+    """Every tracked duty of the rulebook in force that says *shall*, in the rulebook's order; empty without one."""
+    if scene.rulebook is None:
+        return ()
+    ground = _Ground(scene, evidence_of(scene), skips_of(scene))
+    return tuple(_duty(ground, duty) for duty in scene.rulebook.duties if duty.tracked and duty.modality == "shall")

@@ -1,0 +1,155 @@
+"""Findings drafted for what is open to write up. The engine drafts; the inspector decides.
+
+Facts of the same component (or, without one, of the same kind in the same place) and the same condition make one
+draft. Its four parts come from the condition of the packs that the facts name, else from the condition that the limit
+of a reading names, else it is a plain draft of the words that were recorded, without a judgement of its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+
+from witnessmark.journal.acts import Absent, Read, Saw
+from witnessmark.journal.fold import Fact
+from witnessmark.judging.limits import cited, limit_of
+from witnessmark.judging.model import DraftFinding, JudgedReading, LooseEnd
+from witnessmark.judging.scene import Scene
+from witnessmark.packs.model import Condition
+
+__all__ = ["draft"]
+
+
+@dataclass(slots=True)
+class _Group:
+    """Facts that make one draft."""
+
+    facts: list[Fact] = field(default_factory=list)
+    evidence: list[str] = field(default_factory=list)
+    readings: list[JudgedReading] = field(default_factory=list)
+
+
+def _sentence(text: str) -> str:
+    plain = text.strip()
+    if not plain:
+        return ""
+    return plain[0].upper() + plain[1:] + ("" if plain[-1] in ".!?" else ".")
+
+
+def _absence(scene: Scene, fact: Fact, body: Absent) -> Condition | None:
+    """The packs' condition of this kind, or part, not being there."""
+    kind = scene.house.kind_of(fact)
+    rows = [c for c in scene.packs.conditions.values() if c.absence and kind in c.kinds and c.part == body.part]
+    return rows[0] if len(rows) == 1 else None
+
+
+def _condition(scene: Scene, fact: Fact, readings: Iterable[JudgedReading]) -> Condition | None:
+    conditions = scene.packs.conditions
+    named = conditions.get(getattr(fact.body, "condition", None) or "")
+    if named is not None:
+        return named
+    for row in readings:
+        limited = conditions.get((row.criterion.condition if row.criterion else None) or "")
+        if limited is not None:
+            return limited
+    return _absence(scene, fact, fact.body) if isinstance(fact.body, Absent) else None
+
+
+def _words(scene: Scene, fact: Fact) -> str:
+    body = fact.body
+    part = scene.part_name(scene.house.kind_of(fact), getattr(body, "part", None))
+    if isinstance(body, Absent):
+        name = part or scene.name_of(fact) or "it"
+        return f"{name}: {body.what}" if body.what else f"{name} was looked for and is not there"
+    if isinstance(body, Saw):
+        count = ""
+        if body.count is not None:
+            of = f" of {body.count.of}" if body.count.of is not None else ""
+            count = f" ({body.count.adverse} of {body.count.checked} looked at{of and f', {body.count.of} in all'})"
+        text = body.what + count
+    else:
+        text = str(getattr(body, "shows", None) or ("damage in a photo" if not isinstance(body, Read) else ""))
+    return f"{part}: {text}" if part and text and part.lower() not in text.lower() else text
+
+
+def _seen(scene: Scene, group: _Group, condition: Condition | None) -> str:
+    parts = [_sentence(condition.observation)] if condition else []
+    said = [_sentence(_words(scene, fact)) for fact in group.facts]
+    parts += [text for text in dict.fromkeys(said) if text and text not in parts]
+    parts += [_sentence(row.words) for row in group.readings]
+    return " ".join(parts)
+
+
+def _from_condition(condition: Condition) -> dict[str, str]:
+    return {
+        "title": _sentence(condition.name).rstrip("."),
+        "why": condition.implication,
+        "if_left": condition.if_left,
+        "do": condition.do,
+        "by": condition.by,
+        "direct": condition.direct,
+        "stake": condition.stake,
+        "urgency": condition.urgency,
+    }
+
+
+def _plain(scene: Scene, group: _Group) -> dict[str, str]:
+    """A draft of what was recorded; what it means and what follows is left to the inspector."""
+    first = group.facts[0]
+    name, said = scene.name_of(first), _words(scene, first)
+    limits = [row.criterion for row in group.readings if row.criterion is not None]
+    if limits:
+        measure = scene.packs.measures.get(limits[0].measure)
+        said = f"{measure.name if measure else 'reading'} not {limit_of(limits[0])}"
+    title = f"{name}: {said}" if name and said and name.lower() not in said.lower() else said or name or "Defect"
+    why = " ".join(f"{_sentence(limit.words)} ({cited(limit)})" for limit in dict.fromkeys(limits))
+    return {
+        "title": _sentence(title).rstrip("."),
+        "why": why,
+        "if_left": "",
+        "do": "",
+        "by": "",
+        "direct": "further evaluation",
+        "stake": limits[0].stake if limits else "",
+        "urgency": limits[0].urgency if limits else "",
+    }
+
+
+def draft(scene: Scene, ends: Sequence[LooseEnd], judged: Sequence[JudgedReading]) -> tuple[DraftFinding, ...]:
+    """One draft for each group of open *write up* loose ends, in the order they were opened."""
+    beyond: dict[str, list[JudgedReading]] = {}
+    for row in judged:
+        if row.verdict == "beyond":
+            beyond.setdefault(row.entry, []).append(row)
+    groups: dict[tuple[str, ...], tuple[_Group, Condition | None]] = {}
+    for end in ends:
+        fact = scene.facts.get(end.entries[0]) if end.sort == "write up" and end.entries else None
+        if fact is None:
+            continue
+        readings = beyond.get(fact.id, [])
+        condition = _condition(scene, fact, readings)
+        kind = scene.house.kind_of(fact)
+        spot = ("component", fact.component) if fact.component else ("kind", kind, scene.house.place_of(fact) or "")
+        # Without a condition nothing says that two facts are the same trouble.
+        what = condition.id if condition else f"fact {fact.id}"
+        group, _ = groups.setdefault((*spot, what), (_Group(), condition))
+        group.facts.append(fact)
+        group.evidence += end.entries[1:]
+        group.readings += readings
+    drafts: list[DraftFinding] = []
+    for group, condition in groups.values():
+        first = group.facts[0]
+        parts = _from_condition(condition) if condition else _plain(scene, group)
+        rests_on = tuple(dict.fromkeys([fact.id for fact in group.facts] + group.evidence))
+        drafts.append(
+            DraftFinding(
+                rests_on=rests_on,
+                seen=_seen(scene, group, condition),
+                kind=scene.house.kind_of(first) or None,
+                condition=condition.id if condition else None,
+                place=scene.house.place_of(first),
+                component=first.component,
+                **parts,
+            )
+        )
+    return tuple(drafts)
