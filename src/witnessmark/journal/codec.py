@@ -23,7 +23,7 @@ from witnessmark.journal.canonical import DEEPEST, LARGEST_WHOLE, encode, encode
 from witnessmark.journal.entry import SOURCES, Entry, Source, Unread
 from witnessmark.journal.identity import is_id, is_uuid
 from witnessmark.journal.moment import instant
-from witnessmark.journal.shapes import Misfit, MissingField, UnknownField, shape_of
+from witnessmark.journal.shapes import Misfit, MissingField, UnknownField, path_to, shape_of
 from witnessmark.problems import Problem, Refusal
 
 __all__ = ["from_line", "from_plain", "hash_of", "problems_of_unread", "to_line", "to_plain", "with_hash"]
@@ -131,7 +131,7 @@ def _halves_of(entry: Entry) -> tuple[_Plain, _Plain, bool]:
             before["draft"] = entry.draft
         after: _Plain = {"id": entry.id, "job": entry.job, "logged": entry.logged}
         if entry.media != ():
-            after["media"] = list(entry.media) if type(entry.media) is tuple else entry.media
+            after["media"] = _listed(entry.media)
         after["n"] = entry.n
         if entry.place is not None:
             after["place"] = entry.place
@@ -144,10 +144,16 @@ def _halves_of(entry: Entry) -> tuple[_Plain, _Plain, bool]:
     return before, after, known
 
 
+def _listed(media: object) -> list[object]:
+    if type(media) is not tuple:
+        raise Misfit("media", "a tuple of SHA-256", media)
+    return list(media)
+
+
 def _plain_body(entry: Entry) -> tuple[Any, bool]:
     if isinstance(entry.body, Unread):
         try:
-            return _parse(entry.body.json), False
+            return _with_doubles(_parse(entry.body.json)), False
         except ValueError as error:
             raise Misfit("body", "the JSON of an act that a newer release wrote", str(error)) from None
     return _write_body(entry.body, entry.act, entry.v, "body"), True
@@ -169,7 +175,10 @@ def _write_body(body: object, act: str, v: int, path: str) -> _Plain:
 def _join(before: _Plain, after: _Plain, held: str, *, known: bool, where: str) -> tuple[bytes, str]:
     """The line and the hash of the line without it; ``held`` is the hash that the entry says it has."""
     write = encode_simple if known else encode
-    first, second = write(before)[:-1], write(after)[1:]
+    try:
+        first, second = write(before)[:-1], write(after)[1:]
+    except Refusal as refusal:
+        raise Refusal(*(replace(problem, where=where) for problem in refusal.problems)) from None
     own = sha256(b"%b,%b" % (first, second)).hexdigest()
     if held and held != own:
         raise Refusal(messages.HASH_DIFFERS.at(where, f"it holds {held}, its content gives {own}"))
@@ -198,8 +207,22 @@ def _parse(text: str) -> object:
         raise ValueError("nested too deep") from None
 
 
+def _with_doubles(value: object) -> object:
+    """The value with whole numbers beyond the exact ones as the doubles that canonical JSON takes them for."""
+    if isinstance(value, dict):
+        return {key: _with_doubles(item) for key, item in value.items()}
+    if isinstance(value, list):
+        return [_with_doubles(item) for item in value]
+    if type(value) is int and abs(value) > LARGEST_WHOLE:
+        try:
+            return float(value)
+        except OverflowError:
+            raise Misfit("number", "a number that a double can hold", f"{value.bit_length()} bits") from None
+    return value
+
+
 #: Where a line that cannot be read still tells which entry it was.
-_ID_IN_LINE: Final = re.compile(rb'"id":"([0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f-]{22})","job":')
+_ID_IN_LINE: Final = re.compile(rb'"id":"([0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f-]{21})","job":')
 _STRINGS: Final = re.compile(r'"(?:[^"\\]|\\.)*"?')
 
 
@@ -218,7 +241,7 @@ def _read(plain: object, where: str) -> tuple[Entry, bytes]:
     """The entry and its one line. Raises ``Refusal``."""
     try:
         entry, known = _entry(plain)
-        fields: _Plain = plain  # type: ignore[assignment] # _entry has seen that it is an object
+        fields: _Plain = plain if known else _with_doubles(plain)  # type: ignore[assignment] # seen to be an object
         before = {name: value for name, value in fields.items() if name < "hash"}
         after = {name: value for name, value in fields.items() if name > "hash"}
         line, _ = _join(before, after, entry.hash, known=known, where=where)
@@ -242,17 +265,24 @@ def _entry(plain: object) -> tuple[Entry, bool]:
     try:
         body = _read_body(plain["body"], plain["act"], plain["v"], "body")
     except _ActNotKnownError:
-        body = Unread(encode(plain["body"]).decode())
+        body = _unread(plain["body"])
     values = {**plain, "body": body, "source": shape_of(Source).read(plain["source"], "source")}
     if "media" in values:
         values["media"] = tuple(values["media"])
     return Entry(**values), type(body) is not Unread
 
 
+def _unread(body: object) -> Unread:
+    try:
+        return Unread(encode(_with_doubles(body)).decode())
+    except Refusal as refusal:
+        raise Misfit("body", "what has a canonical form", refusal.problems[0].detail) from None
+
+
 def _check_fields(fields: _Plain) -> None:
     for name, value in fields.items():
         if name not in _CHECKS:
-            raise UnknownField(ascii(name), ", ".join(_CHECKS), value)
+            raise UnknownField(path_to("", name), ", ".join(_CHECKS), value)
         check, words = _CHECKS[name]
         if not check(value):
             raise Misfit(name, words, value)

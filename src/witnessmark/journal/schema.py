@@ -7,6 +7,7 @@ cannot say (that the line is canonical, that its hash fits) its description says
 from __future__ import annotations
 
 import dataclasses
+import json
 import re
 import types
 import typing
@@ -18,7 +19,7 @@ from witnessmark.journal.canonical import LARGEST_WHOLE
 from witnessmark.journal.entry import SOURCES, Entry, Source
 from witnessmark.journal.shapes import Field, shape_of
 
-__all__ = ["schema_name", "schema_of", "schemas"]
+__all__ = ["schema_files", "schema_name", "schema_of"]
 
 Schema = dict[str, Any]  # a JSON document: any value may stand in it
 
@@ -58,9 +59,12 @@ def schema_name(act: str, v: int) -> str:
     return f"entry-{act}-v{v}.schema.json"
 
 
-def schemas() -> dict[str, Schema]:
-    """Every schema by its file name."""
-    return {schema_name(act, v): schema_of(act, v) for act, v in BODIES}
+def schema_files() -> dict[str, bytes]:
+    """Every schema as it is published, by its file name."""
+    return {
+        schema_name(act, v): (json.dumps(schema_of(act, v), indent=2, ensure_ascii=False) + "\n").encode()
+        for act, v in BODIES
+    }
 
 
 def schema_of(act: str, v: int) -> Schema:
@@ -158,7 +162,7 @@ def _of_annotation(annotation: object, definitions: dict[str, Schema]) -> Schema
 def _summary(cls: type[Any]) -> str:
     """The docstring up to its list of attributes, as running text."""
     text = (cls.__doc__ or "").split("Attributes:")[0]
-    return " ".join(text.replace("``", "").split())
+    return " ".join(text.replace("`", "").split())
 
 
 _ATTRIBUTE: Final = re.compile(r"^ {8}(\w+(?:, \w+)*): (.*(?:\n {12}.*)*)", re.MULTILINE)
@@ -168,5 +172,5 @@ def _described(cls: type[Any], name: str) -> Schema:
     """The description of one field, where the docstring lists it."""
     for names, text in _ATTRIBUTE.findall(cls.__doc__ or ""):
         if name in names.split(", "):
-            return {"description": " ".join(text.replace("``", "").split())}
+            return {"description": " ".join(text.replace("`", "").split())}
     return {}

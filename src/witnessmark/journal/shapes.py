@@ -17,7 +17,7 @@ from typing import Any, Final, Generic, TypeVar
 
 from witnessmark.journal.canonical import LARGEST_WHOLE
 
-__all__ = ["Field", "Misfit", "MissingField", "Shape", "UnknownField", "shape_of"]
+__all__ = ["Field", "Misfit", "MissingField", "Shape", "UnknownField", "path_to", "shape_of"]
 
 
 class Misfit(Exception):  # noqa: N818 - it is caught and told as a problem, never shown as an error
@@ -97,13 +97,13 @@ class Shape(Generic[T]):
         for name, value in plain.items():
             field = by_name.get(name)
             if field is None:
-                raise UnknownField(_join(path, name), ", ".join(by_name), value)
+                raise UnknownField(path_to(path, name), ", ".join(by_name), value)
             values[name] = item = field.read(value, path)
             if field.silent and item == field.default:
-                raise Misfit(_join(path, name), "nothing: it is left out when it says nothing", value)
+                raise Misfit(path_to(path, name), "nothing: it is left out when it says nothing", value)
         if not self._always <= values.keys():
             name = next(field.name for field in self.fields if field.name in self._always - values.keys())
-            raise MissingField(_join(path, name), by_name[name].words, None)
+            raise MissingField(path_to(path, name), by_name[name].words, None)
         return self.cls(**values)
 
     def write(self, record: object, path: str) -> dict[str, Any]:
@@ -129,7 +129,8 @@ def shape_of(cls: type[T]) -> Shape[T]:
     return shape
 
 
-def _join(path: str, name: str) -> str:
+def path_to(path: str, name: str) -> str:
+    """The name of a field within the one at *path*, safe to print whatever the name holds."""
     if not (name.isascii() and name.isidentifier()):
         name = ascii(name)
     return f"{path}.{name}" if path else name
@@ -185,17 +186,17 @@ def _checked(name: str, check: Callable[[object], bool], words: str) -> tuple[Wa
     def pass_on(value: Any, path: str) -> Any:
         if check(value):
             return value
-        raise Misfit(_join(path, name), words, value)
+        raise Misfit(path_to(path, name), words, value)
 
     return pass_on, pass_on, words
 
 
 def _nested(name: str, cls: type[Any]) -> tuple[Way, Way, str]:
     def read(value: Any, path: str) -> Any:
-        return shape_of(cls).read(value, _join(path, name))
+        return shape_of(cls).read(value, path_to(path, name))
 
     def write(value: Any, path: str) -> Any:
-        return shape_of(cls).write(value, _join(path, name))
+        return shape_of(cls).write(value, path_to(path, name))
 
     return read, write, f"an object of {', '.join(field.name for field in dataclasses.fields(cls))}"
 
@@ -205,12 +206,12 @@ def _listed(name: str, item: Any) -> tuple[Way, Way, str]:
 
     def read(value: Any, path: str) -> Any:
         if type(value) is not list:
-            raise Misfit(_join(path, name), f"a list, each {words}", value)
+            raise Misfit(path_to(path, name), f"a list, each {words}", value)
         return tuple([read_item(one, path) for one in value])
 
     def write(value: Any, path: str) -> Any:
         if type(value) is not tuple:
-            raise Misfit(_join(path, name), f"a tuple, each {words}", value)
+            raise Misfit(path_to(path, name), f"a tuple, each {words}", value)
         return [write_item(one, path) for one in value]
 
     return read, write, f"a list, each {words}"
