@@ -8,8 +8,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from witnessmark.packs import messages
-from witnessmark.packs.model import Definition, Duty, PackFile, Provenance, Rulebook
-from witnessmark.packs.rows import PROVENANCE_KEYS, Report, read_provenance, read_row, unknown_keys
+from witnessmark.packs.faults import Report, unknown_keys
+from witnessmark.packs.model import Definition, Duty, PackFile, Rulebook
+from witnessmark.packs.provenance import PROVENANCE_KEYS, Origin
+from witnessmark.packs.rows import read_row
 from witnessmark.packs.terms import TABLES
 
 __all__ = ["Contents", "read_contents"]
@@ -71,17 +73,12 @@ def _tables(path: str, table: Mapping[str, object], name: str, report: Report) -
     return found
 
 
-def _rulebook(
-    path: str, table: Mapping[str, object], defaults: Mapping[str, object], report: Report
-) -> Rulebook | None:
-    def provenance(row: Mapping[str, object], where: str) -> Provenance | None:
-        return read_provenance(row, defaults, path, where, report)
-
+def _rulebook(path: str, table: Mapping[str, object], origin: Origin, report: Report) -> Rulebook | None:
     definitions = [read_row(Definition, row, at, report) for at, row in _tables(path, table, "definition", report)]
     duties: list[Duty] = []
     seen: set[str] = set()
     for at, row in _tables(path, table, "duty", report):
-        duty = read_row(Duty, row, at, report, provenance=provenance)
+        duty = read_row(Duty, row, at, report, origin=origin)
         if isinstance(duty, Duty):
             if duty.id in seen:
                 report(messages.DUPLICATE_ID, at)
@@ -91,7 +88,7 @@ def _rulebook(
         report(messages.MISSING_KEY, path, "[rulebook] is missing beside [[duty]]")
         return None
     extra = {"duties": tuple(duties), "definitions": tuple(d for d in definitions if d is not None)}
-    book = read_row(Rulebook, table["rulebook"], f"{path}: [rulebook]", report, provenance=provenance, extra=extra)
+    book = read_row(Rulebook, table["rulebook"], f"{path}: [rulebook]", report, origin=origin, extra=extra)
     return book if isinstance(book, Rulebook) else None
 
 
@@ -102,19 +99,13 @@ def read_contents(path: str, data: bytes, report: Report, *, overlay: bool) -> C
         return None
     unknown_keys(table, (*_TOP, *TABLES, *_RULEBOOK_TABLES), path, report)
     pack, version = _head(path, table, "pack", report), _head(path, table, "version", report)
-    defaults = {key: table[key] for key in PROVENANCE_KEYS if key in table}
+    origin = Origin(path, table, report)
     file = PackFile(pack or path, version or "", hashlib.sha256(data).hexdigest(), path, overlay)
     contents = Contents(file)
-
-    def provenance(row: Mapping[str, object], where: str) -> Provenance | None:
-        return read_provenance(row, defaults, path, where, report)
-
     for name, (cls, _) in TABLES.items():
         if name in table:
-            read = [
-                read_row(cls, row, at, report, provenance=provenance) for at, row in _tables(path, table, name, report)
-            ]
+            read = [read_row(cls, row, at, report, origin=origin) for at, row in _tables(path, table, name, report)]
             contents.rows[name] = [row for row in read if row is not None]
     if any(name in table for name in _RULEBOOK_TABLES):
-        contents.rulebook = _rulebook(path, table, defaults, report)
+        contents.rulebook = _rulebook(path, table, origin, report)
     return contents

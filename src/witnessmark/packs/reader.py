@@ -12,9 +12,9 @@ from typing import Protocol, cast
 
 from witnessmark.packs import messages
 from witnessmark.packs.contents import Contents, read_contents
+from witnessmark.packs.faults import Report
 from witnessmark.packs.model import Override, PackFile, Packs, Provenance
 from witnessmark.packs.references import check_rows
-from witnessmark.packs.rows import Report
 from witnessmark.packs.terms import TABLES
 from witnessmark.problems import Problem, Refusal
 

@@ -7,8 +7,8 @@ from decimal import Decimal
 
 from witnessmark import units
 from witnessmark.packs import messages
+from witnessmark.packs.faults import Report
 from witnessmark.packs.model import Criterion, Duty, Kind, Measure, Packs, Procedure, Rulebook, Subject
-from witnessmark.packs.rows import Report
 from witnessmark.problems import Problem
 
 __all__ = ["check_rows"]
@@ -38,9 +38,10 @@ class _Checker:
             self.report(messages.UNKNOWN_REFERENCE, where, f"no part {part!r} of {', '.join(kinds) or 'no kind'}{near}")
 
     def convertible(self, codes: Iterable[str], unit: str, where: str) -> None:
-        """Every unit measures the same kind of quantity as *unit*."""
+        """Every unit measures the same kind of quantity as *unit*; a slope may be told as an angle."""
         for code in codes:
-            if units.dimension(code) != units.dimension(unit):
+            slope = units.dimension(code) == "plane angle" and units.dimension(unit) == "ratio"
+            if units.dimension(code) != units.dimension(unit) and not slope:
                 self.report(messages.WRONG_DIMENSION, where, f"{code} is {units.dimension(code)}, not {unit}")
 
     def ordered(self, low: str | None, high: str | None, where: str, words: str) -> None:

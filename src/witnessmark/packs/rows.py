@@ -6,48 +6,23 @@ import dataclasses
 import re
 import types
 import typing
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
-from difflib import get_close_matches
 from functools import cache
 
 from witnessmark import units
 from witnessmark.packs import messages
-from witnessmark.packs.model import TAGS, Provenance
+from witnessmark.packs.faults import Report, unknown_keys
+from witnessmark.packs.model import Provenance
+from witnessmark.packs.provenance import PROVENANCE_KEYS, Origin, is_date
 from witnessmark.packs.terms import ALLOWED, DATES, NUMBERS, UNITS
-from witnessmark.problems import Message, Problem
 
-__all__ = ["PROVENANCE_KEYS", "Report", "close", "is_date", "is_id", "read_provenance", "read_row", "unknown_keys"]
+__all__ = ["is_id", "read_row"]
 
-PROVENANCE_KEYS = ("source", "tag", "in_force", "until")
 _ID = re.compile(r"[A-Za-z0-9]+(?:[-.][A-Za-z0-9]+)*(?:@\d{4}-\d{2}-\d{2})?")
 _NUMBER = re.compile(r"-?\d{1,30}(?:\.\d{1,30})?", re.ASCII)
-_DATE = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
 _LONGEST_ID = 80
-#: Spelling suggestions are slow; a file with more problems than this has others than spelling.
-_SUGGESTIONS = 40
-
-
-class Report:
-    """The problems met so far, each told with the place it was met at."""
-
-    def __init__(self) -> None:
-        self.problems: list[Problem] = []
-
-    def __call__(self, message: Message, where: str, detail: str = "") -> None:
-        """Note one problem."""
-        self.problems.append(message.at(where, detail))
-
-    def nearest(self, word: str, words: typing.Iterable[str]) -> str:
-        """The nearest of *words* in a phrase, or nothing."""
-        return close(word, words) if len(self.problems) < _SUGGESTIONS else ""
-
-
-def close(word: str, words: typing.Iterable[str]) -> str:
-    """The nearest of *words* to *word* as ``, did you mean …``; empty when none is near."""
-    near = get_close_matches(word[:_LONGEST_ID], list(words), n=3, cutoff=0.6)
-    return f", did you mean {' or '.join(near)}?" if near else ""
 
 
 def is_id(value: str) -> bool:
@@ -55,26 +30,20 @@ def is_id(value: str) -> bool:
     return len(value) <= _LONGEST_ID and _ID.fullmatch(value) is not None
 
 
-def is_date(value: str) -> bool:
-    """Whether *value* is a calendar date, ISO 8601."""
-    if _DATE.fullmatch(value) is None:
-        return False
-    try:
-        date.fromisoformat(value)
-    except ValueError:
-        return False
-    return True
+#: Fields whose text has a form of its own.
+_CLOSED = {*ALLOWED, *NUMBERS, *UNITS, *DATES}
 
 
 @dataclass(frozen=True, slots=True)
 class _Field:
-    """One field of a row class: what it holds and whether it may be left out."""
+    """One field of a row class: what it holds, whether it may be left out, whether any words will do (``free``)."""
 
     name: str
     base: type
     many: bool
     required: bool
     empty: bool
+    free: bool
 
 
 @cache
@@ -90,50 +59,21 @@ def _fields(cls: type) -> dict[str, _Field]:
         if hint is Provenance:
             continue
         found[field.name] = _Field(
-            field.name, hint, many, field.default is dataclasses.MISSING, field.default in ("", ())
+            field.name,
+            hint,
+            many,
+            field.default is dataclasses.MISSING,
+            field.default in ("", ()),
+            hint is str and field.name != "id" and (cls.__name__, field.name) not in _CLOSED,
         )
     return found
 
 
-def unknown_keys(table: Mapping[str, object], allowed: tuple[str, ...], where: str, report: Report) -> None:
-    """Report the keys of *table* that are not *allowed*, with the allowed ones and the nearest."""
-    for key in table:
-        if key not in allowed:
-            near = report.nearest(key, allowed)
-            report(messages.UNKNOWN_KEY, f"{where}, key {key[:_LONGEST_ID]!r}", f"allowed: {', '.join(allowed)}{near}")
-
-
-def read_provenance(
-    table: Mapping[str, object], defaults: Mapping[str, object], file: str, where: str, report: Report
-) -> Provenance | None:
-    """Source, tag and dates of a row, its own before the file's; None (and problems) when any is missing or wrong."""
-    values: dict[str, str | None] = {}
-    for key in PROVENANCE_KEYS:
-        value = table.get(key, defaults.get(key))
-        if isinstance(value, date) and not isinstance(value, datetime):
-            value = value.isoformat()
-        if value is None:
-            if key != "until":
-                report(messages.NO_PROVENANCE, where, f"{key} is missing")
-                return None
-            values[key] = None
-            continue
-        if not isinstance(value, str) or not value.strip():
-            report(messages.NO_PROVENANCE, f"{where}, key {key!r}", f"{value!r:.80} is no text")
-            return None
-        values[key] = value
-    if values["tag"] not in TAGS:
-        report(messages.NOT_ALLOWED, f"{where}, key 'tag'", f"{values['tag']!r:.80}; allowed: {', '.join(TAGS)}")
-        return None
-    for key in ("in_force", "until"):
-        held = values[key]
-        if held is not None and not is_date(held):
-            report(messages.BAD_DATE, f"{where}, key {key!r}", f"{held!r:.80}")
-            return None
-    if values["until"] is not None and values["until"] <= (values["in_force"] or ""):
-        report(messages.CONTRADICTS, where, f"until {values['until']} is not after in_force {values['in_force']}")
-        return None
-    return Provenance(str(values["source"]), values["in_force"], str(values["tag"]), file, values["until"])
+@cache
+def _keys(cls: type, given: tuple[str, ...], sourced: bool) -> dict[str, None]:
+    """The keys that a table of *cls* may hold, but for the fields *given* from elsewhere."""
+    own = [name for name in _fields(cls) if name not in given]
+    return dict.fromkeys([*own, *(PROVENANCE_KEYS if sourced else ())])
 
 
 def _text(value: object, where: str, report: Report, *, empty: bool) -> str | None:
@@ -176,6 +116,17 @@ def _closed(cls: type, field: _Field, value: str, where: str, report: Report) ->
         report(messages.BAD_DATE, where, f"{value!r:.80}")
     elif field.name == "id" and cls.__name__ != "AttributeValue" and not is_id(value):
         report(messages.BAD_ID, where, f"{value!r:.80}")
+
+
+def _tidy(value: object) -> bool:
+    return isinstance(value, str) and value != "" and value == " ".join(value.split())
+
+
+def _quick(field: _Field, value: object) -> object:
+    """Words that are fine as they stand, as nearly all are; None where a closer look is needed."""
+    if not field.many:
+        return value if _tidy(value) else None
+    return tuple(value) if isinstance(value, list) and all(map(_tidy, value)) else None
 
 
 def _value(cls: type, field: _Field, value: object, where: str, report: Report) -> object:
@@ -222,33 +173,34 @@ def read_row(
     where: str,
     report: Report,
     *,
-    provenance: Callable[[Mapping[str, object], str], Provenance | None] | None = None,
+    origin: Origin | None = None,
     extra: Mapping[str, object] | None = None,
 ) -> object | None:
     """*table* as a row of *cls*; None when anything in it is wrong, each wrong thing reported.
 
-    *provenance* reads the row's provenance for classes that have one; *extra* gives fields read elsewhere.
+    *origin* gives the row its provenance, for classes that have one; *extra* gives fields read elsewhere.
     """
     if not isinstance(table, dict):
         report(messages.WRONG_TYPE, where, f"expected a table, found {table!r:.80}")
         return None
     before = len(report.problems)
     fields = _fields(cls)
-    given = {} if extra is None else dict(extra)
-    keys = tuple(k for k in fields if k not in given) + (PROVENANCE_KEYS if provenance else ())
-    if not table.keys() <= set(keys):
-        unknown_keys(table, keys, where, report)
-    values: dict[str, object] = given
+    values: dict[str, object] = {} if extra is None else dict(extra)
+    keys = _keys(cls, tuple(values), origin is not None)
+    if not table.keys() <= keys.keys():
+        unknown_keys(table, tuple(keys), where, report)
     for key, value in table.items():
         field = fields.get(key)
-        if field is not None and key in keys:
-            values[key] = _value(cls, field, value, f"{where}, key {key!r}", report)
+        if field is None or key not in keys:
+            continue
+        quick = _quick(field, value) if field.free else None
+        values[key] = _value(cls, field, value, f"{where}, key {key!r}", report) if quick is None else quick
     _complete(cls, values)
     for name, field in fields.items():
         if field.required and name not in values:
             report(messages.MISSING_KEY, where, f"{name} is missing")
-    if provenance is not None:
-        values["provenance"] = provenance(table, where)
+    if origin is not None:
+        values["provenance"] = origin.of(table, where)
     if len(report.problems) > before:
         return None
     row: object = cls(**values)

@@ -5,9 +5,9 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Iterator, Mapping
 
+from witnessmark.packs.faults import close
 from witnessmark.packs.messages import NO_SUCH_ROW
 from witnessmark.packs.model import Override, Packs, Subject
-from witnessmark.packs.rows import close
 from witnessmark.packs.terms import TABLES
 from witnessmark.problems import Refusal
 
