@@ -36,17 +36,19 @@ def check_chains(entries: Iterable[Entry], now: datetime | None = None) -> list[
     and, given *now*, entries that say they happened later (WM224). The order of the entries does not matter.
     """
     merged, problems = merge(entries)
-    problems += [problem for entry in merged if (problem := _content(entry)) is not None]
+    changed = [problem for entry in merged if (problem := _content(entry)) is not None]
+    problems += changed
     for device, chain in positions(merged).items():
         problems += _gaps(device, chain)
         problems += _forks(device, chain)
         problems += _links(device, chain)
     problems += _jobs(merged)
     if now is not None:
+        unsound = {id_ for problem in changed for id_ in problem.entries}
         problems += [
             messages.IN_THE_FUTURE.at(f"entry {entry.id}", f"it says {entry.at}", entries=(entry.id,))
             for entry in merged
-            if instant(entry.at) > now
+            if entry.id not in unsound and instant(entry.at) > now
         ]
     return problems
 
