@@ -10,9 +10,9 @@ from witnessmark.packs.applies import (
     procedures_of,
     rulebook_for,
 )
+from witnessmark.packs.pages import pages
 from witnessmark.packs.phrases import Candidate, ambiguities, plain, spoken_index
 from witnessmark.packs.reader import check, parse, read, shipped_texts
-from witnessmark.packs.rulebook_page import rulebook_page
 from witnessmark.packs.shown import show
 from witnessmark.packs.terms import LEAVES, SYSTEMS
 
@@ -28,12 +28,12 @@ __all__ = [
     "in_force",
     "is_in_force",
     "is_must",
+    "pages",
     "parse",
     "plain",
     "procedures_of",
     "read",
     "rulebook_for",
-    "rulebook_page",
     "shipped_texts",
     "show",
     "spoken_index",

@@ -18,7 +18,7 @@ from witnessmark.packs.model import Provenance
 from witnessmark.packs.provenance import PROVENANCE_KEYS, Origin, is_date
 from witnessmark.packs.terms import ALLOWED, DATES, NUMBERS, UNITS
 
-__all__ = ["is_id", "read_row"]
+__all__ = ["Key", "is_id", "keys_of", "read_row"]
 
 _ID = re.compile(r"[A-Za-z0-9]+(?:[-.][A-Za-z0-9]+)*(?:@\d{4}-\d{2}-\d{2})?")
 _NUMBER = re.compile(r"-?\d{1,30}(?:\.\d{1,30})?", re.ASCII)
@@ -205,3 +205,40 @@ def read_row(
         return None
     row: object = cls(**values)
     return row
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """A key of a table, for its documentation: whether it must be there, and what it holds in words."""
+
+    name: str
+    required: bool
+    holds: str
+
+
+def _holds(cls: type, field: _Field) -> str:
+    at = (cls.__name__, field.name)
+    if at in ALLOWED:
+        words = "one of " + ", ".join(f"`{word}`" for word in ALLOWED[at])
+    elif at in NUMBERS:
+        words = "a number in quotes"
+    elif at in UNITS:
+        words = "a UCUM code"
+    elif at in DATES:
+        words = "a date"
+    elif field.base in {bool, int}:
+        words = "true or false" if field.base is bool else "a whole number"
+    elif field.base is str:
+        words = "an id" if field.name == "id" and cls.__name__ != "AttributeValue" else "text"
+    else:
+        words = f"a table: {field.base.__name__}"
+    return f"a list, each {words}" if field.many else words
+
+
+def keys_of(cls: type) -> list[Key]:
+    """The keys that a table of *cls* may hold, in order; what the reader fills in itself need not be there."""
+    filled = {"plural", "spoken"} if cls.__name__ != "Reason" else set()
+    filled |= {"values"}
+    return [
+        Key(name, field.required and name not in filled, _holds(cls, field)) for name, field in _fields(cls).items()
+    ]

@@ -30,7 +30,8 @@ def _subject(subject: Subject) -> str:
 
 def _duty(duty: Duty) -> list[str]:
     lines = [f"### {duty.id} · {_cell(duty.section)}", ""]
-    lines += [f"The inspector {_MODALITY[duty.modality]}: {duty.words}", ""]
+    who = "In this law" if duty.verb == "define" else f"The inspector {_MODALITY[duty.modality]}"
+    lines += [f"{who}: {duty.words}", ""]
     facts = [("verb", duty.verb), ("source", duty.provenance.source), ("how sure", _TAGS[duty.provenance.tag])]
     if duty.extent != "none":
         facts.append(("extent", duty.extent.replace("_", " ")))
@@ -38,7 +39,7 @@ def _duty(duty: Duty) -> list[str]:
         facts.append(("asked when", duty.when))
     if duty.default_method:
         facts.append(("method expected", duty.default_method))
-    facts += [("number", f"{n.quantity} {n.op} {n.value} {n.unit}") for n in duty.numeric]
+    facts += [("number", f"{n.quantity} {n.op} {n.value} {n.unit}".removesuffix(" 1")) for n in duty.numeric]
     if duty.refer_to:
         facts.append(("refer to", duty.refer_to))
     if duty.reasons:
