@@ -1,0 +1,108 @@
+"""A narration into the journal: drafts for what was said, with the places and components it names."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+from decimal import Decimal, InvalidOperation
+from pathlib import Path
+
+from witnessmark.assembly import messages
+from witnessmark.assembly.jobs import OpenJob
+from witnessmark.journal.acts import Listed, Placed, Read
+from witnessmark.journal.entry import Entry, Source
+from witnessmark.journal.fold import Record
+from witnessmark.journal.moment import instant
+from witnessmark.listening import Draft, Heard, listen, read_narration, to_body
+from witnessmark.packs.model import Packs
+from witnessmark.problems import Problem, Refusal
+from witnessmark.units import Quantity, convert
+from witnessmark.views import House, house
+
+__all__ = ["hear", "hear_into"]
+
+#: A reading spoken this close to the same reading in the record is the same one, said aloud.
+_SAME_READING = timedelta(minutes=3)
+
+
+def hear(file: Path, packs: Packs, *, place: str | None = None) -> Heard:
+    """What a narration says; nothing is kept.
+
+    Raises:
+        Refusal: a number of the listening when the file is no narration.
+    """
+    return listen(read_narration(file), packs, place=place)
+
+
+def hear_into(
+    job: OpenJob,
+    packs: Packs,
+    file: Path,
+    *,
+    began: str | None,
+    place: str | None = None,
+    device: str = "recorder",
+    by: str | None = None,
+) -> tuple[Heard, list[Entry], list[Problem]]:
+    """Put the drafts of a narration into the journal, all or none.
+
+    A reading that is in the record already (same measure and value, within three minutes) is not drafted twice.
+
+    Raises:
+        Refusal: WM911 without the moment the recording began, or a number of the listening.
+    """
+    if began is None:
+        raise Refusal(messages.AUDIO_TIMES.at(str(file)))
+    start = instant(began)
+    heard = hear(file, packs, place=place)
+    record = job.record()
+    home = house(record)
+    pen = job.pen(by, device)
+    entries: list[Entry] = []
+    places, components = set(home.places), set(home.components)
+    for draft in heard.drafts:
+        at = start + timedelta(seconds=float(draft.start))
+        source = _source(file, draft)
+        body = to_body(draft)
+        if isinstance(body, Read) and _is_recorded(body, at, record):
+            continue
+        here = None if draft.place.sort == "house" else draft.place.key
+        if here and here not in places:
+            places.add(here)
+            placed = Placed(draft.place.name, draft.place.sort)
+            entries.append(pen.write(placed, at=at, place=here, source=source, draft=True))
+        component = _component(draft, home)
+        if component and component not in components:
+            components.add(component)
+            listed = Listed(draft.kind or "", draft.label)
+            entries.append(pen.write(listed, at=at, place=here, component=component, source=source, draft=True))
+        entries.append(pen.write(body, at=at, place=here, component=component, source=source, draft=True))
+    job.keep(entries)
+    return heard, entries, []
+
+
+def _source(file: Path, draft: Draft) -> Source:
+    return Source("speech", file.name, f"{draft.start:.1f}", f"{draft.end:.1f}", draft.text, draft.why)
+
+
+def _component(draft: Draft, home: House) -> str | None:
+    """The component the draft is about: one that is listed under the same key, else a new one of a known kind."""
+    if draft.component in home.components:
+        return draft.component
+    return draft.component if draft.kind else None
+
+
+def _is_recorded(body: Read, at: datetime, record: Record) -> bool:
+    for fact in record.facts:
+        if isinstance(fact.body, Read) and fact.body.measure == body.measure and _same(fact.body, body):
+            when = instant(fact.at)
+            if abs(when - at) <= _SAME_READING:
+                return True
+    return False
+
+
+def _same(one: Read, other: Read) -> bool:
+    try:
+        mine, theirs = Quantity(Decimal(one.value), one.unit), Quantity(Decimal(other.value), other.unit)
+        return abs(convert(mine, theirs.unit).value - theirs.value) < Decimal("0.05")
+    except (InvalidOperation, Refusal):
+        return False

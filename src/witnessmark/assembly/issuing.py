@@ -1,0 +1,156 @@
+"""The report of a job: written as a draft at any time, issued once nothing that blocks is open."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from datetime import datetime
+from pathlib import Path
+
+from witnessmark.assembly import messages
+from witnessmark.assembly.jobs import OpenJob
+from witnessmark.assembly.keys import FileSigner
+from witnessmark.assembly.pictures import displayable
+from witnessmark.journal.acts import PackUsed, Sealed
+from witnessmark.journal.fold import fold
+from witnessmark.journal.job_codec import facts_hash
+from witnessmark.journal.moment import instant
+from witnessmark.journal.seal import seal
+from witnessmark.packs.model import Packs
+from witnessmark.problems import Problem, Refusal
+from witnessmark.report import Letter, compose, prepare, report_hash, write_html, write_pdf
+from witnessmark.stores.job_file import read_facts
+
+__all__ = ["Made", "issue_report", "write_report"]
+
+#: What every page of a report says that could be issued and is not.
+NOT_YET = "Draft: not issued. Nothing keeps it from being issued."
+
+Tell = Callable[[int, int], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """What was written: where, whether it is a draft, how many ends keep it from being issued, and problems met."""
+
+    html: Path
+    pdf: Path
+    data: Path
+    draft: bool
+    open_ends: int
+    edition: int
+    problems: tuple[Problem, ...]
+
+    def as_json(self) -> dict[str, object]:
+        """Plain data for ``--json``."""
+        return {
+            "html": str(self.html),
+            "pdf": str(self.pdf),
+            "data": str(self.data),
+            "draft": self.draft,
+            "blocking": self.open_ends,
+            "edition": self.edition,
+            "problems": [problem.as_json() for problem in self.problems],
+        }
+
+
+def _silent(_done: int, _whole: int) -> None:
+    return
+
+
+def write_report(
+    job: OpenJob, packs: Packs, *, out: Path | None = None, at: datetime | None = None, tell: Tell = _silent
+) -> Made:
+    """Write the report as the record stands: as issued when the last seal still covers everything, else as a draft.
+
+    Raises:
+        Refusal: WM909 when nothing is recorded, or numbers of the report when it cannot be written.
+    """
+    entries, problems = job.entries()
+    if not entries:
+        raise Refusal(messages.NOTHING_TO_SEAL.at(str(job.folder)))
+    newest = max(entries, key=lambda entry: (instant(entry.logged), entry.id))
+    if isinstance(newest.body, Sealed):
+        letter = _letter(job, packs, instant(newest.at), seal_in_force=newest.body)
+    else:
+        letter = _letter(job, packs, at or job.now(), seal_in_force=None)
+        letter = replace(letter, draft=letter.draft or NOT_YET)
+    return _write(job, letter, out, tell, tuple(problems))
+
+
+def issue_report(
+    job: OpenJob,
+    packs: Packs,
+    *,
+    key: Path,
+    out: Path | None = None,
+    at: datetime | None = None,
+    why: str | None = None,
+    tell: Tell = _silent,
+) -> Made:
+    """Seal the record and write the report as issued. A further edition needs ``why``.
+
+    Raises:
+        Refusal: WM908 while loose ends block it, WM909 when nothing is recorded, WM910 when the key cannot be used.
+    """
+    moment = at or job.now()
+    entries, problems = job.entries()
+    if not entries:
+        raise Refusal(messages.NOTHING_TO_SEAL.at(str(job.folder)))
+    stands = job.standing(packs, moment)
+    if stands.blocking:
+        raise Refusal(*(messages.BLOCKED.at(end.key, end.words, entries=end.entries) for end in stands.blocking))
+    editions = sum(fact.act == "sealed" for fact in fold(entries).facts)
+    if editions and not why:
+        raise Refusal(messages.WHY_AGAIN.at(str(job.folder), f"edition {editions} was issued before"))
+    signer = FileSigner(key)
+    letter = _letter(job, packs, moment, seal_in_force=None)
+    sealed = seal(
+        entries,
+        facts=facts_hash(read_facts(job.folder)),
+        packs=[PackUsed(file.id, file.version, file.hash) for file in packs.files],
+        report=report_hash(letter),
+        signer=signer,
+        edition=editions + 1,
+        why=why,
+    )
+    job.keep([job.pen().write(sealed, at=moment)])
+    return _write(job, _letter(job, packs, moment, seal_in_force=sealed), out, tell, tuple(problems))
+
+
+def _letter(job: OpenJob, packs: Packs, at: datetime, *, seal_in_force: Sealed | None) -> Letter:
+    entries, problems = job.entries()
+    if seal_in_force is not None:
+        # The letter is the one that was sealed: the entry that holds the seal came after it.
+        entries = [entry for entry in entries if entry.body != seal_in_force]
+    record = fold(entries)
+    stands = job.standing(packs, at)
+    return compose(
+        job.job,
+        record,
+        packs,
+        stands,
+        media=job.media.path,
+        issued=at,
+        pictures=displayable(job, record),
+        seal=seal_in_force,
+        verification=problems,
+    )
+
+
+def _write(job: OpenJob, letter: Letter, out: Path | None, tell: Tell, problems: tuple[Problem, ...]) -> Made:
+    folder = out or job.folder / "report"
+    prepared = prepare(letter, folder / "pictures", progress=tell)
+    met = write_html(letter, folder, prepared=prepared)
+    met += write_pdf(letter, folder / "report.pdf", prepared=prepared)
+    unique = tuple(dict.fromkeys((*problems, *letter.problems, *met)))
+    blocking = len(letter.open_ends)
+    return Made(
+        html=folder / "index.html",
+        pdf=folder / "report.pdf",
+        data=folder / "report.json",
+        draft=letter.seal.edition == 0,
+        open_ends=blocking if letter.draft else 0,
+        edition=letter.seal.edition,
+        problems=unique,
+    )

@@ -1,0 +1,125 @@
+"""Pictures into the job: kept under their hash, drafted as entries, tied to what was said around them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from datetime import datetime, timedelta
+from pathlib import Path
+
+from witnessmark.assembly import messages
+from witnessmark.assembly.jobs import OpenJob
+from witnessmark.imaging import Picture, read_picture
+from witnessmark.journal.acts import Absent, Saw, Took
+from witnessmark.journal.entry import Source
+from witnessmark.journal.fold import Fact, Record
+from witnessmark.journal.moment import instant
+from witnessmark.problems import Problem, Refusal
+
+__all__ = ["look_at", "look_into"]
+
+Tell = Callable[[int, int], None]
+
+#: A picture belongs to what was said at most this long before or after it was taken.
+_TIED = timedelta(seconds=30)
+#: Of two statements, one about something adverse is preferred unless it is this much further away.
+_PREFERENCE = timedelta(seconds=12)
+
+
+def _silent(_done: int, _whole: int) -> None:
+    return
+
+
+def look_at(
+    files: Sequence[Path], *, offset: str | None = None, tell: Tell = _silent
+) -> tuple[list[Picture], list[Problem]]:
+    """Read pictures; a file that cannot be read becomes a problem, and the others still come in."""
+    seen: list[Picture] = []
+    problems: list[Problem] = []
+    for number, file in enumerate(files, 1):
+        try:
+            picture = read_picture(file, default_offset=offset)
+        except Refusal as refusal:
+            problems += refusal.problems
+        else:
+            seen.append(picture)
+            problems += picture.problems
+        tell(number, len(files))
+    return seen, problems
+
+
+def look_into(
+    job: OpenJob,
+    files: Sequence[Path],
+    *,
+    offset: str | None = None,
+    device: str = "camera",
+    by: str | None = None,
+    tell: Tell = _silent,
+) -> tuple[list[dict[str, object]], list[Problem]]:
+    """Keep the pictures in the job and draft an entry for each, in the order they were taken.
+
+    A picture already in the job is not drafted again. One without a time is named (WM915) and left out.
+    """
+    seen, problems = look_at(files, offset=offset, tell=tell)
+    record = job.record()
+    known = {sha256 for entry in record.entries.values() for sha256 in entry.media}
+    timed: list[tuple[datetime, Picture]] = []
+    for picture in seen:
+        if picture.taken_at is None:
+            problems.append(messages.NO_CLOCK.at(picture.name))
+        elif picture.sha256 not in known:
+            known.add(picture.sha256)
+            timed.append((instant(picture.taken_at), picture))
+    timed.sort(key=lambda row: (row[0], row[1].name))
+    pen = job.pen(by, device)
+    entries = []
+    for at, picture in timed:
+        sha256 = job.media.put_file(picture.path)
+        about = _spoken_of(at, record)
+        body = Took(
+            sort=picture.sort,
+            name=picture.name,
+            mime=picture.mime,
+            shows=_words(about),
+            speaks_of=(about.id,) if about else (),
+        )
+        entries.append(
+            pen.write(
+                body,
+                at=picture.taken_at,
+                place=about.place if about else None,
+                component=about.component if about else None,
+                media=(sha256,),
+                source=Source("photo", file=picture.name, rule="tied by time" if about else None),
+                draft=True,
+            )
+        )
+    job.keep(entries)
+    return [picture.as_json() for _, picture in timed], problems
+
+
+def _spoken_of(at: datetime, record: Record) -> Fact | None:
+    """The statement a picture taken at this moment belongs to, if any was made around it."""
+    best: tuple[timedelta, str, Fact] | None = None
+    for fact in (*record.facts, *record.drafts):
+        if fact.source.sort != "speech" or fact.act in {"placed", "listed", "took"}:
+            continue
+        away = abs(instant(fact.at) - at)
+        if away > _TIED:
+            continue
+        if isinstance(fact.body, (Saw, Absent)) and _is_adverse(fact.body):
+            away -= _PREFERENCE
+        if best is None or (away, fact.id) < best[:2]:
+            best = (away, fact.id, fact)
+    return best[2] if best else None
+
+
+def _is_adverse(body: Saw | Absent) -> bool:
+    return body.adverse is True if isinstance(body, Absent) else body.state == "adverse"
+
+
+def _words(about: Fact | None) -> str | None:
+    if about is None:
+        return None
+    what = getattr(about.body, "what", "") or getattr(about.body, "measure", "")
+    return what or about.source.words

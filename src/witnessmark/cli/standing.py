@@ -1,0 +1,52 @@
+"""``witnessmark standing``: what is still on, what is in doubt, which duties are met."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from pathlib import Path
+
+import click
+
+from witnessmark.assembly import open_job, read_packs, standing_as_json, standing_in_words, when, write_findings
+from witnessmark.cli.output import FALLS_SHORT, answer, complain, json_option, refusing
+
+__all__ = ["standing"]
+
+
+@click.command()
+@click.argument("job", type=click.Path(path_type=Path))
+@click.option(
+    "--at", "moment", help="Where the visit stood at this moment, as 2026-10-14T10:30:00-07:00. Now unless said."
+)
+@click.option("--duties", is_flag=True, help="List every duty, also those that are met.")
+@click.option("--write-up", is_flag=True, help="First draft a finding for every adverse thing not yet written up.")
+@click.option("--drafts", is_flag=True, help="List the drafts that wait for a decision.")
+@json_option
+@refusing
+def standing(*, job: Path, moment: str | None, duties: bool, write_up: bool, drafts: bool, as_json: bool) -> None:
+    """Say where the visit stands: what is running, which ends are loose, which duties are met, excused or open.
+
+    Exit status 1 when something keeps the report from being issued.
+    """
+    opened = open_job(job)
+    packs = read_packs()
+    if write_up:
+        drafted = write_findings(opened, packs)
+        if not as_json:
+            click.echo(
+                f"{len(drafted)} findings are drafted; a person accepts them: witnessmark note {job} accepted of=all"
+            )
+    entries, problems = opened.entries()
+    complain(problems)
+    at: datetime | None = when(moment) if moment else None
+    record = opened.record()
+    stands = opened.standing(packs, at)
+    if as_json:
+        answer(standing_as_json(stands, record, packs))
+    else:
+        for line in standing_in_words(stands, record, packs, duties=duties, drafts=drafts):
+            click.echo(line)
+        if not entries:
+            click.echo(f"Nothing is recorded yet. Begin with: witnessmark note {job} arrived")
+    if stands.blocking or problems:
+        raise SystemExit(FALLS_SHORT)

@@ -1,0 +1,112 @@
+"""The pages under docs/ that are made from the code: commands, acts, messages, packs and rulebooks."""
+
+from __future__ import annotations
+
+import importlib
+import inspect
+import pkgutil
+import typing
+from collections.abc import Iterator
+
+import click
+
+import witnessmark
+from witnessmark import packs as packs_package
+from witnessmark.assembly import count_packs
+from witnessmark.cli.main import main
+from witnessmark.journal.acts import BODIES
+from witnessmark.journal.schema import schema_files
+from witnessmark.packs.model import Packs
+from witnessmark.problems import Message
+
+__all__ = ["messages", "pages"]
+
+_MADE = "<!-- Made from the code by `make docs`; change the code, not this page. -->\n\n"
+
+
+def pages() -> dict[str, str]:
+    """Every generated page by its path under docs/."""
+    packs = packs_package.read()
+    return {
+        "commands.md": _commands(),
+        "acts.md": _acts(),
+        "problems.md": _problems(),
+        "packs/README.md": _packs(packs),
+        **{f"packs/{book.id}.md": packs_package.rulebook_page(book) for book in packs.rulebooks.values()},
+        **{f"schema/{name}": text.decode() for name, text in schema_files().items()},
+    }
+
+
+def _walk(command: click.Command, path: str) -> Iterator[tuple[str, click.Command]]:
+    yield path, command
+    if isinstance(command, click.Group):
+        for name in command.commands:
+            yield from _walk(command.commands[name], f"{path} {name}")
+
+
+def _commands() -> str:
+    parts = [_MADE + "# Commands\n\nEach page of help, as the command prints it.\n"]
+    for path, command in _walk(main, "witnessmark"):
+        context = click.Context(command, info_name=path, terminal_width=96, max_content_width=96)
+        parts.append(f"## {path}\n\n```text\n{command.get_help(context).rstrip()}\n```\n")
+    return "\n".join(parts)
+
+
+def _acts() -> str:
+    parts = [
+        _MADE + "# Acts\n\nWhat an entry of the journal can record. The JSON Schema of each is in [schema/](schema/); "
+        "what every entry carries is in [schema/README.md](schema/README.md).\n"
+    ]
+    for (act, version), body in BODIES.items():
+        hints = typing.get_type_hints(body)
+        rows = "\n".join(f"| `{name}` | {_type(hint)} |" for name, hint in hints.items())
+        parts.append(
+            f"## {act} (version {version})\n\n{inspect.getdoc(body)}\n\n| field | holds |\n|---|---|\n{rows}\n"
+        )
+    return "\n".join(parts)
+
+
+def _type(hint: object) -> str:
+    if isinstance(hint, type):
+        return hint.__name__
+    text = str(hint).replace("witnessmark.journal.acts.", "").replace("NoneType", "None")
+    return text if len(text) < 60 else "another act's body"
+
+
+def messages() -> dict[str, list[Message]]:
+    """Every declared message by package, in the order of their numbers."""
+    found: dict[str, list[Message]] = {}
+    for info in pkgutil.walk_packages(witnessmark.__path__, "witnessmark."):
+        if info.name.endswith(".messages"):
+            rows = [value for value in vars(importlib.import_module(info.name)).values() if isinstance(value, Message)]
+            found[info.name.split(".")[1]] = sorted(rows, key=lambda message: message.number)
+    return found
+
+
+def _problems() -> str:
+    parts = [
+        _MADE + "# Messages\n\nEach has a stable number, and says what happened, why it matters and what to do next.\n"
+    ]
+    for package, rows in sorted(messages().items(), key=lambda item: item[1][0].number):
+        parts.append(f"## {package}\n")
+        parts += [f"**{m.number}** {m.what}\n: Why it matters: {m.why}\n: What to do: {m.next}\n" for m in rows]
+    return "\n".join(parts)
+
+
+def _packs(packs: Packs) -> str:
+    counts = "\n".join(f"| {name} | {count} |" for name, count in count_packs(packs).items())
+    files = "\n".join(f"| `{file.id}` | {file.version} | {file.path} |" for file in packs.files)
+    kinds = []
+    for system in dict.fromkeys(kind.system for kind in packs.kinds.values()):
+        names = ", ".join(kind.name for kind in packs.kinds.values() if kind.system == system)
+        kinds.append(f"**{system}**: {names}.\n")
+    books = "\n".join(f"- [{book.name}]({book.id}.md), {book.citation}" for book in packs.rulebooks.values())
+    return (
+        _MADE
+        + "# Packs\n\nData the judging rests on: every row with its source, in-force date and how sure it is. Show any "
+        "row with `witnessmark packs show ID`. Put your own rows in a folder and name it in `WITNESSMARK_PACKS` or with "
+        "`--overlay`; a row with the id of a shipped one wins, and the shipped one stays readable.\n\n"
+        f"| rows | how many |\n|---|---|\n{counts}\n\n## Rulebooks\n\n{books}\n\n## Kinds of component\n\n"
+        + "\n".join(kinds)
+        + f"\n## Files\n\n| pack | version | file |\n|---|---|---|\n{files}\n"
+    )
