@@ -1,1 +1,15 @@
-"""."""
+"""Report: what the client receives and a court would read, from the judged record to page, PDF and data.
+
+``compose`` says what the report contains as plain data; the writers only lay it out.
+"""
+
+from witnessmark.report.compose import compose
+from witnessmark.report.data import report_bytes, report_hash, write_json
+from witnessmark.report.html import write_html
+from witnessmark.report.letter import Letter
+from witnessmark.report.pdf import write_pdf
+from witnessmark.report.pictures import Prepared, prepare
+
+__all__ = [
+    "Letter", "Prepared", "compose", "prepare", "report_bytes", "report_hash", "write_html", "write_json", "write_pdf",
+]  # fmt: skip

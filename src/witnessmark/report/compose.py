@@ -1,0 +1,145 @@
+"""The whole letter from a job, its record, the packs and where the visit stands."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import fields, is_dataclass, replace
+from datetime import datetime
+from pathlib import Path
+
+from witnessmark.journal.acts import Sealed
+from witnessmark.journal.fold import Record
+from witnessmark.journal.job import Job
+from witnessmark.judging.model import Standing
+from witnessmark.packs.model import Packs
+from witnessmark.problems import Problem
+from witnessmark.report.clock import clock_of
+from witnessmark.report.closing import cautions_of, not_inspected_of, scope_of, seal_of
+from witnessmark.report.duties import beyond_visit_of, duties_of, law_of, not_asked_of, not_required_of, terms_of
+from witnessmark.report.evidence import evidence_of
+from witnessmark.report.findings import findings_of, places_of, summary_of
+from witnessmark.report.glance import glance_of
+from witnessmark.report.letter import Finding, Letter
+from witnessmark.report.messages import NO_RULEBOOK, SIGNS_REMOVED
+from witnessmark.report.naming import names_of
+from witnessmark.report.opening import INVENTED, draft_of, open_ends_of, opening_of
+from witnessmark.report.operations import as_found_of, operations_of
+from witnessmark.report.printable import change_texts, printable, steers
+from witnessmark.report.readings import readings_of
+from witnessmark.report.showing import showing_of
+
+__all__ = ["compose"]
+
+_CITES = frozenset({"rests_on", "entry"})
+_NOT_EVIDENCE = frozenset({"evidence", "problems", "seal"})
+
+
+def _cited(value: object) -> Iterator[str]:
+    """Every entry id that any row of the letter cites."""
+    if isinstance(value, tuple):
+        for item in value:
+            yield from _cited(item)
+    elif is_dataclass(value):
+        for field in fields(value):
+            item = getattr(value, field.name)
+            if field.name == "entry" and isinstance(value, Finding):
+                continue  # the finding stands in full; it need not stand among the entries too
+            if field.name in _CITES:
+                yield from (item,) if isinstance(item, str) else item
+            elif field.name not in _NOT_EVIDENCE:
+                yield from _cited(item)
+
+
+def _other_names(record: Record) -> dict[str, str]:
+    """Amendments and acceptances by the entry they belong to: to cite one is to cite the entry."""
+    names = {change: fact.id for fact in record.facts for change in fact.amended_by}
+    return {change: base for change, base in names.items() if change != base}
+
+
+def _cleaned(letter: Letter, others: Mapping[str, str]) -> Letter:
+    removed: list[str] = []
+
+    def change(text: str) -> str:
+        clean = printable(others.get(text, text))
+        if steers(text):
+            removed.append(clean)
+        return clean
+
+    cleaned = change_texts(replace(letter, problems=()), change)
+    problems = letter.problems
+    if removed:
+        problems += (SIGNS_REMOVED.at(letter.title, f"the first: {removed[0][:60]!r}"),)
+    return replace(cleaned, problems=problems)
+
+
+def compose(
+    job: Job,
+    record: Record,
+    packs: Packs,
+    standing: Standing,
+    *,
+    media: Callable[[str], Path | None],
+    issued: datetime,
+    pictures: Mapping[str, Path] | None = None,
+    seal: Sealed | None = None,
+    verification: Sequence[Problem] | None = None,
+) -> Letter:
+    """The report as plain data.
+
+    Args:
+        job: the facts of the job.
+        record: what now holds.
+        packs: kinds, limits and the rulebook in force.
+        standing: loose ends, duties and judged readings; while any of them blocks, the letter is a draft.
+        media: where a file of the record lies, by its SHA-256; None when it is not there.
+        issued: date and time the letter bears, with offset.
+        pictures: displayable stand-ins (JPEG or PNG) by the SHA-256 of files that are neither, such as thermal frames.
+        seal: the record's seal, once there is one.
+        verification: problems met when the record was hashed again; None when that was not done.
+
+    Returns:
+        The letter. Same arguments, same letter. What could not be shown or cited is in ``Letter.problems``.
+    """
+    clock, names = clock_of(job.date, record), names_of(record, packs)
+    showing = showing_of(record, names, clock, media, pictures or {})
+    stakes = findings_of(record, names, clock, showing)
+    operations = operations_of(record, names, clock, standing)
+    opening = opening_of(job, record, packs, clock=clock, issued=issued)
+    problems: Iterable[Problem] = showing.problems
+    if job.rulebook not in packs.rulebooks:
+        problems = (*problems, NO_RULEBOOK.at("job.toml", job.rulebook or "rulebook is empty"))
+    letter = Letter(
+        job=job.id,
+        title=f"Inspection of {', '.join(part for part in (opening.address, opening.town) if part)}",
+        language="en-US",
+        invented=INVENTED if job.invented else "",
+        draft=draft_of(standing, sealed=seal is not None),
+        opening=opening,
+        open_ends=open_ends_of(standing),
+        summary=summary_of(stakes),
+        stakes=stakes,
+        places=places_of(stakes, names),
+        glance=glance_of(job, record, names, showing),
+        law=law_of(job, packs),
+        duties=duties_of(job, record, packs, standing),
+        not_asked=not_asked_of(job, packs, standing),
+        beyond_visit=beyond_visit_of(job, packs, standing),
+        not_inspected=not_inspected_of(record, names),
+        not_required=not_required_of(job, packs),
+        operations=operations,
+        as_found=as_found_of(record, names, operations),
+        readings=readings_of(record, names, clock, standing),
+        pictures=showing.pictures,
+        filed=showing.filed,
+        scope=scope_of(job, record),
+        cautions=cautions_of(record, names),
+        terms=terms_of(job, packs),
+        evidence=(),
+        seal=seal_of(packs, seal, verification),
+        problems=tuple(problems),
+    )
+    others = _other_names(record)
+    letter = _cleaned(letter, others)
+    cited = list(_cited(letter))
+    evidence, missing = evidence_of(cited, record=record, names=names, clock=clock, standing=standing, showing=showing)
+    return replace(letter, evidence=change_texts(evidence, printable), problems=(*letter.problems, *missing))

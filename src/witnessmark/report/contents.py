@@ -1,0 +1,38 @@
+"""The order of the letter: its parts, and which pictures stand in which."""
+
+from __future__ import annotations
+
+from witnessmark.report.letter import Letter
+
+__all__ = ["SECTIONS", "other_pictures", "shutoff_pictures"]
+
+#: The parts of the letter in order: an anchor and a heading.
+SECTIONS = (
+    ("matters", "What matters most"),
+    ("places", "Findings by place"),
+    ("glance", "The house at a glance"),
+    ("inspected", "What was inspected, and how"),
+    ("not-inspected", "What was not inspected, and why"),
+    ("started", "What was started, watched and put back"),
+    ("readings", "Readings"),
+    ("pictures", "Pictures"),
+    ("terms", "Terms and cautions"),
+    ("record", "The entries this letter rests on"),
+    ("seal", "The seal, and how to check it"),
+)
+
+
+def _with_findings(letter: Letter) -> set[int]:
+    return {number for finding in letter.findings for number in finding.pictures}
+
+
+def shutoff_pictures(letter: Letter) -> tuple[int, ...]:
+    """Pictures of where to turn things off that no finding shows."""
+    shown = _with_findings(letter)
+    return tuple(number for number in letter.glance.shutoff_pictures if number not in shown)
+
+
+def other_pictures(letter: Letter) -> tuple[int, ...]:
+    """Pictures that stand neither with a finding nor with the shutoffs."""
+    shown = _with_findings(letter) | set(letter.glance.shutoff_pictures)
+    return tuple(picture.number for picture in letter.pictures if picture.number not in shown)

@@ -1,0 +1,67 @@
+"""The report as data: ``report.json``, the same bytes for the same letter.
+
+The seal stays out of it, so that the hash of these bytes can be sealed.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from dataclasses import fields, is_dataclass
+from pathlib import Path
+
+from witnessmark.problems import Problem, Refusal
+from witnessmark.report.letter import Letter
+from witnessmark.report.messages import CANNOT_WRITE
+
+__all__ = ["FORMAT", "VERSION", "plain", "replace_file", "report_bytes", "report_hash", "write_json"]
+
+FORMAT = "witnessmark report"
+VERSION = 1
+_NOT_DATA = frozenset({"seal", "problems"})
+
+
+def plain(value: object) -> object:
+    """Frozen rows as plain data; paths of this machine are left out."""
+    if is_dataclass(value) and not isinstance(value, type):
+        return {
+            field.name: plain(getattr(value, field.name))
+            for field in fields(value)
+            if not isinstance(getattr(value, field.name), Path)
+        }
+    if isinstance(value, tuple | list):
+        return [plain(item) for item in value]
+    return value
+
+
+def report_bytes(letter: Letter) -> bytes:
+    """The bytes of ``report.json``: UTF-8, indented, ending in a line end."""
+    body = {field.name: plain(getattr(letter, field.name)) for field in fields(letter) if field.name not in _NOT_DATA}
+    if not letter.open_ends:
+        # Whether it is sealed must not change the bytes whose hash the seal holds.
+        body["draft"] = ""
+    text = json.dumps({"format": FORMAT, "version": VERSION, **body}, ensure_ascii=False, indent=1)
+    return (text + "\n").encode("utf-8")
+
+
+def report_hash(letter: Letter) -> str:
+    """The SHA-256 of ``report.json`` (hex), which a seal carries."""
+    return hashlib.sha256(report_bytes(letter)).hexdigest()
+
+
+def replace_file(path: Path, data: bytes) -> None:
+    """Write the file whole or not at all; refused (WM809) when the place does not take it."""
+    part = path.with_name(f".{path.name}.part")
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        part.write_bytes(data)
+        part.replace(path)
+    except OSError as error:
+        part.unlink(missing_ok=True)
+        raise Refusal(CANNOT_WRITE.at(str(path), str(error))) from error
+
+
+def write_json(letter: Letter, path: Path) -> tuple[Problem, ...]:
+    """Write ``report.json``. Refused (WM809) when the place does not take it."""
+    replace_file(path, report_bytes(letter))
+    return ()

@@ -1,0 +1,353 @@
+"""What a report says, as plain data: every part of the letter before it becomes a page.
+
+Statements point at journal entries by id (``rests_on``); each id that is cited stands once in ``Letter.evidence``
+with its number, time and device. Times are given twice: ``at`` as recorded (RFC 3339) and ``clock`` as printed.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from witnessmark.problems import Problem
+
+__all__ = [
+    "Description", "DutyLine", "Evidence", "FiledMedium", "Finding", "Glance", "Letter", "NotAsked", "OpenEnd", "OpenGroup", "Opening",
+    "Operation", "Picture", "PlaceFindings", "ReadingLine", "Seal", "StakeGroup", "Statement", "Step", "SubjectLine",
+    "SystemDuties", "SystemGlance", "Term",
+]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """A sentence or short paragraph and the entries it rests on; none when it rests on the facts of the job."""
+
+    text: str
+    rests_on: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """Who, where, when, for whom, under which law, in what weather; ``paragraphs`` say it in sentences."""
+
+    address: str
+    town: str
+    client: str
+    inspector: str
+    licence: str
+    firm: str
+    visited: str
+    issued: str
+    issued_at: str
+    law: str
+    paragraphs: tuple[Statement, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class OpenEnd:
+    """Something still open: what, what closes it, and how sure the duty behind it is."""
+
+    words: str
+    next: str
+    rests_on: tuple[str, ...]
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class OpenGroup:
+    """Loose ends of one sort."""
+
+    sort: str
+    heading: str
+    ends: tuple[OpenEnd, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """One journal entry that the letter cites.
+
+    Attributes:
+        entry: id of the entry.
+        number: its number in this letter, by time.
+        act: the act recorded.
+        words: what it says, as a sentence.
+        place, component: names, empty when it has none.
+        at, clock: when it happened, as recorded and as printed.
+        device, by: on which device and by whom it was recorded.
+        how: how it came about (tapped in, said aloud, from a photo …).
+        quoted: the words it rests on, as recognised.
+        changes: what was amended later, when and why.
+        standing: empty when the entry counts; else why it does not.
+        pictures: numbers of the pictures that belong to it.
+        limits: for a reading, the limits it was held against.
+    """
+
+    entry: str
+    number: int
+    act: str
+    words: str
+    place: str
+    component: str
+    at: str
+    clock: str
+    device: str
+    by: str
+    how: str
+    quoted: str = ""
+    changes: tuple[str, ...] = ()
+    standing: str = ""
+    pictures: tuple[int, ...] = ()
+    limits: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """What the client must know, in four parts, with stake and urgency also as one sentence."""
+
+    entry: str
+    number: int
+    title: str
+    seen: str
+    why: str
+    if_left: str
+    do: str
+    by: str
+    direct: str
+    stake: str
+    urgency: str
+    sentence: str
+    place: str
+    component: str
+    recorded: str
+    rests_on: tuple[str, ...]
+    pictures: tuple[int, ...] = ()
+    pictures_elsewhere: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class StakeGroup:
+    """Findings that put the same thing at stake, most urgent first."""
+
+    stake: str
+    heading: str
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceFindings:
+    """The numbers of the findings of one place, in the order of the letter."""
+
+    place: str
+    findings: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Description:
+    """What is said of one component: ``says`` pairs an attribute with its value."""
+
+    component: str
+    place: str
+    says: tuple[str, ...]
+    rests_on: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SystemGlance:
+    """The descriptions of one system of the house."""
+
+    system: str
+    heading: str
+    descriptions: tuple[Description, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Glance:
+    """The house at a glance: facts of the job, where to turn things off, and the systems described."""
+
+    facts: tuple[tuple[str, str], ...]
+    shutoffs: tuple[Description, ...]
+    shutoff_pictures: tuple[int, ...]
+    systems: tuple[SystemGlance, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SubjectLine:
+    """One subject of a duty: how it stands, in which ways it was looked at, and by which entries."""
+
+    words: str
+    status: str
+    how: str
+    rests_on: tuple[str, ...]
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class DutyLine:
+    """One duty of the law: section, words, how it stands, by what, and how sure its text is."""
+
+    duty: str
+    section: str
+    words: str
+    status: str
+    says: str
+    subjects: tuple[SubjectLine, ...]
+    note: str = ""
+    mandatory_text: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class NotAsked:
+    """What the law asks only of some houses and not of this one, by the reason why not."""
+
+    why: str
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SystemDuties:
+    """Duties of one system, in the law's own order."""
+
+    system: str
+    heading: str
+    duties: tuple[DutyLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One moment in the story of something that was run."""
+
+    clock: str
+    words: str
+    entry: str
+
+
+@dataclass(frozen=True, slots=True)
+class Operation:
+    """Something that was run: what, where, and each later moment until it was as found again."""
+
+    what: str
+    place: str
+    steps: tuple[Step, ...]
+    outcome: str
+    open: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class ReadingLine:
+    """One measurement: what was read, where, with what, and the limits it was held against."""
+
+    entry: str
+    clock: str
+    place: str
+    subject: str
+    measure: str
+    value: str
+    spot: str
+    instrument: str
+    limits: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A picture that can be shown. ``path`` is where the displayable file lies; it is never printed."""
+
+    number: int
+    sha256: str
+    name: str
+    sort: str
+    caption: str
+    alt: str
+    place: str
+    at: str
+    clock: str
+    device: str
+    entry: str
+    path: Path
+
+
+@dataclass(frozen=True, slots=True)
+class FiledMedium:
+    """A file of the record that cannot be shown on a page, and why."""
+
+    name: str
+    sort: str
+    words: str
+    sha256: str
+    clock: str
+    device: str
+    entry: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """A word as the law means it."""
+
+    term: str
+    words: str
+    section: str
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Seal:
+    """How the record was closed, and how to check it. ``root`` empty: not sealed; ``replaces`` for a later edition."""
+
+    edition: int
+    replaces: str
+    root: str
+    key: str
+    signature: str
+    facts: str
+    report: str
+    heads: tuple[tuple[str, int, str], ...]
+    packs: tuple[tuple[str, str, str], ...]
+    checked: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Letter:
+    """The whole report.
+
+    ``draft`` says that the report is not issued (empty once it is sealed and nothing blocks it); ``invented`` that
+    house, people and pictures are made up. ``seal`` and ``problems`` stay out of ``report.json``, so that its hash can be sealed.
+    """
+
+    job: str
+    title: str
+    language: str
+    invented: str
+    draft: str
+    opening: Opening
+    open_ends: tuple[OpenGroup, ...]
+    summary: str
+    stakes: tuple[StakeGroup, ...]
+    places: tuple[PlaceFindings, ...]
+    glance: Glance
+    law: tuple[str, ...]
+    duties: tuple[SystemDuties, ...]
+    not_asked: tuple[NotAsked, ...]
+    beyond_visit: tuple[DutyLine, ...]
+    not_inspected: tuple[Statement, ...]
+    not_required: tuple[DutyLine, ...]
+    operations: tuple[Operation, ...]
+    as_found: tuple[Statement, ...]
+    readings: tuple[ReadingLine, ...]
+    pictures: tuple[Picture, ...]
+    filed: tuple[FiledMedium, ...]
+    scope: tuple[str, ...]
+    cautions: tuple[str, ...]
+    terms: tuple[Term, ...]
+    evidence: tuple[Evidence, ...]
+    seal: Seal
+    problems: tuple[Problem, ...] = ()
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """Every finding, in the order of the letter."""
+        return tuple(finding for group in self.stakes for finding in group.findings)
+
+    @property
+    def numbers(self) -> dict[str, int]:
+        """The number of each cited entry, by entry id."""
+        return {row.entry: row.number for row in self.evidence}
