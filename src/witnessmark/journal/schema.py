@@ -7,6 +7,7 @@ cannot say (that the line is canonical, that its hash fits) its description says
 from __future__ import annotations
 
 import dataclasses
+import inspect
 import json
 import re
 import types
@@ -159,18 +160,23 @@ def _of_annotation(annotation: object, definitions: dict[str, Schema]) -> Schema
     return {"type": "object"}
 
 
+def _doc(cls: type[Any]) -> str:
+    """The docstring with its margin taken away: newer releases of Python do so themselves, older ones do not."""
+    return inspect.cleandoc(cls.__doc__ or "")
+
+
 def _summary(cls: type[Any]) -> str:
     """The docstring up to its list of attributes, as running text."""
-    text = (cls.__doc__ or "").split("Attributes:")[0]
+    text = _doc(cls).split("Attributes:")[0]
     return " ".join(text.replace("`", "").split())
 
 
-_ATTRIBUTE: Final = re.compile(r"^ {8}(\w+(?:, \w+)*): (.*(?:\n {12}.*)*)", re.MULTILINE)
+_ATTRIBUTE: Final = re.compile(r"^ {4}(\w+(?:, \w+)*): (.*(?:\n {8}.*)*)", re.MULTILINE)
 
 
 def _described(cls: type[Any], name: str) -> Schema:
     """The description of one field, where the docstring lists it."""
-    for names, text in _ATTRIBUTE.findall(cls.__doc__ or ""):
+    for names, text in _ATTRIBUTE.findall(_doc(cls)):
         if name in names.split(", "):
             return {"description": " ".join(text.replace("`", "").split())}
     return {}
