@@ -1,0 +1,110 @@
+"""What does "it" mean? The things spoken of so far, in which place, and the likeliest meaning of a name."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+
+from witnessmark.listening.lexicon import Lexicon, Meaning
+from witnessmark.listening.places import HOUSE, Place
+
+__all__ = ["Scene", "Thing"]
+
+#: How many things spoken of are remembered.
+_MEMORY = 8
+#: Weights of what speaks for a meaning; larger is stronger. Our own, set on narrations of our own.
+_PART_OF_FOCUS, _PART_OF_RECENT, _SAME_KIND, _KIND, _HERE, _NOT_HERE, _SAME_SYSTEM, _HEARD = (
+    5.0,
+    3.0,
+    4.0,
+    1.5,
+    1.5,
+    -1.0,
+    1.0,
+    -0.5,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Thing:
+    """A component, or something the packs do not know (``kind`` None), in a place.
+
+    ``label`` plain words for it; ``kind_key`` its kind, or a slug of its label.
+    """
+
+    kind: str | None
+    part: str | None
+    label: str
+    place: Place
+    kind_key: str
+
+    @property
+    def key(self) -> str:
+        """The key of the component: place and kind; parts belong to their component."""
+        return f"{self.place.key}.{self.kind_key}"
+
+
+@dataclass(slots=True)
+class Scene:
+    """The state of the discourse: the place the speaker is in, the focus, and what was spoken of before it."""
+
+    lexicon: Lexicon
+    place: Place = HOUSE
+    focus: Thing | None = None
+    recent: list[Thing] = field(default_factory=list)
+
+    def meaning(self, meanings: Sequence[Meaning], place: Place) -> Meaning:
+        """The likeliest of several meanings, by the focus, what was spoken of before it, and the place."""
+        if len(meanings) == 1:
+            return meanings[0]
+        system = self._system(self.focus.kind if self.focus else None)
+        seen = {thing.kind: rank for rank, thing in enumerate(reversed(self.recent))}
+
+        def weight(meaning: Meaning) -> float:
+            kind = self.lexicon.packs.kinds[meaning.kind]
+            total = _HEARD if meaning.heard else 0.0
+            in_focus = self.focus is not None and self.focus.kind == meaning.kind
+            if meaning.part is None:
+                total += _KIND + (_SAME_KIND if in_focus else 0.0)
+            elif in_focus:
+                total += _PART_OF_FOCUS
+            elif meaning.kind in seen:
+                total += _PART_OF_RECENT - 0.25 * seen[meaning.kind]
+            if kind.sorts and place.sort != HOUSE.sort:
+                total += _HERE if place.sort in kind.sorts else _NOT_HERE
+            if system and kind.system == system:
+                total += _SAME_SYSTEM
+            return total
+
+        return max(meanings, key=weight)
+
+    def _system(self, kind: str | None) -> str | None:
+        row = self.lexicon.kind(kind)
+        return row.system if row else None
+
+    def thing(self, meaning: Meaning, place: Place) -> Thing:
+        """The component that a meaning names, in a place; a kind spoken of a moment ago keeps its place."""
+        row = self.lexicon.packs.kinds[meaning.kind]
+        part = next((p for p in row.parts if p.id == meaning.part), None)
+        label = row.name
+        if part is not None:
+            label = part.name if set(row.name.split()) & set(part.name.split()) else f"{row.name} {part.name}"
+        return Thing(meaning.kind, meaning.part, label, place, meaning.kind)
+
+    def unknown(self, words: Sequence[str]) -> Thing:
+        """Something the packs have no name for, called by the words used."""
+        return Thing(None, None, " ".join(words), self.place, "-".join(words))
+
+    def attend(self, thing: Thing) -> None:
+        """Make *thing* the focus. A part keeps its component in the focus."""
+        if self.focus is not None and self.focus != thing:
+            self.recent.append(self.focus)
+            del self.recent[:-_MEMORY]
+        self.focus = thing
+
+    def whole(self) -> Thing | None:
+        """The component in focus without its part."""
+        if self.focus is None or self.focus.part is None:
+            return self.focus
+        row = self.lexicon.kind(self.focus.kind)
+        return replace(self.focus, part=None, label=row.name if row else self.focus.label)

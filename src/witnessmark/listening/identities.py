@@ -1,0 +1,186 @@
+"""What is it: make, model, serial, year, and the descriptions the packs ask for?"""
+
+from __future__ import annotations
+
+from witnessmark.listening.drafts import Draft
+from witnessmark.listening.statement import Statement
+from witnessmark.listening.terms import cues, members
+
+__all__ = ["described", "identified"]
+
+_COPULAS = frozenset({"is", "are", "was", "'s", "looks", "were"})
+
+
+def _name(st: Statement, index: int, end: int) -> str:
+    return " ".join(t.case for t in st.tokens[index:end]).capitalize()
+
+
+def _unknown(st: Statement, index: int) -> bool:
+    """Whether the word can be a maker's name: no word of the packs or of ours, no number."""
+    word = st.norms[index]
+    return (
+        word.isalpha()
+        and len(word) > 2  # noqa: PLR2004 - articles and letters
+        and index not in st.masked
+        and not any(v.start <= index < v.end for v in st.values)
+        and not any(q.start <= index < q.end for q in st.quantities)
+        and word not in members("identities", "not_makes")
+        and word not in _closed()
+    )
+
+
+def _closed() -> frozenset[str]:
+    names = ("auxiliaries", "verbs", "determiners", "prepositions", "adverbs", "adjectives", "subjects", "conjunctions",
+             "subordinators", "quantifiers", "sides")  # fmt: skip
+    found: frozenset[str] = frozenset()
+    for name in names:
+        found |= members("clauses", name)
+    return found | members("conditions", "adverse") | members("conditions", "sound")
+
+
+def _make(st: Statement) -> tuple[int, int] | None:
+    """Where a maker's name stands: after "made by", before "model", or alone after "is a"."""
+    by = cues("identities", "make").first(st.norms)
+    if by and by[1] < len(st.norms) and _unknown(st, by[1]):
+        return by[1], by[1] + 1
+    for plate in st.plates:
+        if plate.attribute == "model" and plate.start and _unknown(st, plate.start - 1):
+            return plate.start - 1, plate.start
+    row = st.scene.lexicon.kind(st.thing.kind if st.thing else None)
+    if row is None or not ({"make", "model", "made"} & set(row.describe) or row.operated):
+        return None
+    for at in range(1, len(st.norms) - 1):
+        if st.norms[at] in {"a", "an"} and st.norms[at - 1] in _COPULAS and _unknown(st, at + 1):
+            end = at + 2
+            rest = st.norms[end:]
+            year = bool(st.quantities) and st.quantities[0].start == end
+            known = any(n.start == end for n, _ in st.mentions)
+            if not rest or year or known or rest[0] in {"unit", "brand", "model", "and", "from", "made", "so", "panel"}:
+                return at + 1, end
+    said = st.begins("clauses", "instruments")
+    if said and said[0] + 1 < len(st.norms) and st.norms[said[0]] in {"says", "reads"} and _unknown(st, said[0] + 1):
+        return said[0] + 1, said[0] + 2
+    return None
+
+
+def identified(st: Statement) -> list[Draft]:
+    """Drafts for make, model, serial number and year."""
+    drafts: list[Draft] = []
+    make = _make(st)
+    if make:
+        name = _name(st, *make)
+        drafts.append(st.draft("identified", f"make {name}", "make", attribute="make", value=name))
+    for plate in st.plates:
+        drafts.append(
+            st.draft("identified", f"{plate.attribute} {plate.text}", f"{plate.attribute} spelled out",
+                     attribute=plate.attribute, value=plate.text)
+        )  # fmt: skip
+    row = st.scene.lexicon.kind(st.thing.kind if st.thing else None)
+    for quantity in st.quantities:
+        if quantity.form != "year":
+            continue
+        cue = any(b == quantity.start for _, b, _ in cues("identities", "made").find(st.norms))
+        ages = row is not None and {"made", "age"} & set(row.describe)
+        if cue or (make and make[1] == quantity.start) or (ages and len(st.norms) <= quantity.end - quantity.start + 4):  # noqa: PLR2004 - "it's a two thousand eight"
+            drafts.append(
+                st.draft(
+                    "identified", f"made {quantity.value}", "year", attribute="made", value=quantity.value, unit="a"
+                )
+            )
+    for quantity in st.quantities:
+        if quantity.unit == "a" and row is not None and quantity.form == "quantity":
+            drafts.append(
+                st.draft(
+                    "identified", f"age {quantity.value} years", "age", attribute="age", value=quantity.value, unit="a"
+                )
+            )
+            break
+    return drafts
+
+
+def _inner_values(st: Statement) -> list[tuple[int, int, tuple[tuple[str, str], ...]]]:
+    found = [(v.start, v.end, v.meanings) for v in st.values]
+    for named, _ in st.mentions:
+        found += list(st.scene.lexicon.values.find(st.stems, named.start, named.end))
+    return sorted(found, key=lambda row: row[0])
+
+
+def described(st: Statement) -> list[Draft]:
+    """Drafts for the attributes that the packs ask to describe of this kind, one for each attribute named.
+
+    The value stands after "is", or the statement is "it's a …", "this is …", "there is …", or has no verb at all.
+    """
+    thing = st.thing
+    row = st.scene.lexicon.kind(thing.kind) if thing else None
+    if row is None or not row.describe:
+        return []
+    verbs = [
+        i for i, w in enumerate(st.norms) if w in members("clauses", "auxiliaries") or w in members("clauses", "verbs")
+    ]
+    copula = next((i for i in verbs if st.norms[i] in _COPULAS), None)
+    if verbs and copula is None and not ({"has", "have", "got"} & {st.norms[i] for i in verbs}):
+        return []
+    by_attribute: dict[str, list[str]] = {}
+    used: set[int] = set()
+    for start, end, meanings in _inner_values(st):
+        if start in used or (start and st.norms[start - 1] in {"no", "not", "without"}):
+            continue
+        in_place = start and st.norms[start - 1] in {"on", "in", "at", "under", "behind", "by", "to", "near", "from", "the"} and (
+            not any(v.start == start for v in st.values) or st.norms[start - 1] != "the"
+        )  # fmt: skip
+        if in_place:
+            continue
+        if (
+            copula is not None
+            and end <= copula
+            and not (st.norms[copula - 1] in {"it", "this", "that", "there", "they"})
+        ):
+            continue
+        for attribute in row.describe:
+            value = next((v for a, v in meanings if a == attribute), None)
+            if value is not None and attribute not in {"condition-word", "presence"}:
+                by_attribute.setdefault(attribute, [])
+                if value not in by_attribute[attribute]:
+                    by_attribute[attribute].append(value)
+                used.update(range(start, end))
+                break
+    drafts = [
+        st.draft("identified", f"{_attribute_name(st, a)}: {', '.join(v)}", f"value of {a}", attribute=a, value=", ".join(v))
+        for a, v in by_attribute.items()
+    ]  # fmt: skip
+    return drafts or _sized(st, row.describe) or _located(st, row.describe, copula)
+
+
+def _attribute_name(st: Statement, attribute: str) -> str:
+    row = st.scene.lexicon.packs.attributes.get(attribute)
+    return row.name if row else attribute
+
+
+def _sized(st: Statement, describe: tuple[str, ...]) -> list[Draft]:
+    pair = next((q for q in st.quantities if q.form == "pair"), None)
+    if pair is None or "size" not in describe:
+        return []
+    value = f"{pair.value} x {pair.second}"
+    for quantity in st.quantities:
+        if quantity.unit == "[in_i]" and quantity is not pair:
+            value += f", {quantity.value} in on center"
+    return [st.draft("identified", f"size: {value}", "size", attribute="size", value=value, unit=pair.unit)]
+
+
+_PLACE_WORDS = frozenset(
+    {"in", "on", "at", "by", "under", "behind", "near", "here", "outside", "inside", "next", "above"}
+)
+
+
+def _located(st: Statement, describe: tuple[str, ...], copula: int | None) -> list[Draft]:
+    if "location" not in describe or copula is None or not st.named or copula + 1 >= len(st.norms):
+        return []
+    at = copula + 1
+    while at < len(st.norms) and st.norms[at] in {"right", "over", "down", "up", "back", "just", "located", "out"}:
+        at += 1
+    if at >= len(st.norms) or st.norms[at] not in _PLACE_WORDS or (st.subject and st.subject.start > copula):
+        return []
+    if st.norms[at] == "here" and at + 1 >= len(st.norms):
+        return []
+    words = " ".join(st.norms[copula + 1 :])
+    return [st.draft("identified", f"location: {words}", "location", attribute="location", value=words)]

@@ -1,0 +1,289 @@
+"""Is what was seen as it should be? Conditions of the packs, things missing, and general words for good and bad."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from witnessmark.journal.acts import Count
+from witnessmark.listening.drafts import Draft
+from witnessmark.listening.focus import Thing
+from witnessmark.listening.lexicon import Said
+from witnessmark.listening.modes import is_requirement
+from witnessmark.listening.naming import Named
+from witnessmark.listening.phrases import Phrases
+from witnessmark.listening.statement import Statement
+from witnessmark.listening.terms import cues, members
+from witnessmark.listening.words import root, stem
+from witnessmark.packs.model import Condition
+
+__all__ = ["adverse_condition", "counted", "judged", "measured_in"]
+
+#: How far before a word its negation stands.
+_SCOPE = 4
+_ENDS_SCOPE = frozenset({"but", "just", "only", "except", "and", "though"})
+_WHAT_WORDS = 14
+
+
+def negated(st: Statement, index: int) -> bool:
+    """Whether the word at *index* is denied in this statement."""
+    masked = {i for a, b, _ in cues("scopes", "not_negations").find(st.norms) for i in range(a, b)}
+    for at in range(index - 1, max(-1, index - 1 - _SCOPE), -1):
+        word = st.norms[at]
+        if word in _ENDS_SCOPE or (word == "that" and at < index - 1):
+            return False
+        if word in members("scopes", "negations") and at not in masked:
+            return True
+    return False
+
+
+def measured_in(st: Statement) -> dict[str, object]:
+    """Value and unit of the first measured quantity in the statement, or of a count, for a draft about a condition."""
+    for quantity in st.quantities:
+        if quantity.form == "quantity" and quantity.unit not in {"min", "h", "s", "d", "a", "wk", "mo"}:
+            return {"value": quantity.value, "unit": quantity.unit}
+    count = counted(st)
+    if count:
+        return {"value": Decimal(count.adverse or count.checked), "unit": "1"}
+    return {}
+
+
+def counted(st: Statement, *, adverse: bool = True) -> Count | None:
+    """How many of how many the statement speaks of: "two of the six", "two knockouts"."""
+    for quantity in st.quantities:
+        if quantity.value != quantity.value.to_integral_value() or not 0 < quantity.value < 1000:  # noqa: PLR2004 - things counted in a house
+            continue
+        number = int(quantity.value)
+        whole = int(quantity.second) if quantity.second is not None and quantity.form == "count" else None
+        if quantity.form == "count":
+            return Count(whole if adverse and whole else number, whole, number if adverse else 0)
+        if quantity.form == "bare" and st.subject and quantity.end <= st.subject.start <= quantity.end + 2:
+            return Count(number, None, number if adverse else 0)
+    return None
+
+
+@dataclass(frozen=True, slots=True)
+class _Match:
+    condition: Condition
+    said: Said
+    weight: float
+
+
+def adverse_condition(st: Statement, thing: Thing | None) -> Condition | None:
+    """The condition of the packs that the statement names, of what it is about or of what else it names."""
+    kinds = [thing.kind] if thing and thing.kind else []
+    kinds += [m.kind for _, m in st.mentions if m.kind not in kinds]
+    own = frozenset(st.roots)
+    best: _Match | None = None
+    for rank, kind in enumerate(kinds):
+        row = st.scene.lexicon.kind(kind)
+        names = {root(w) for w in row.name.split()} if row else set()
+        if thing is not None and thing.kind == kind:
+            names |= {root(w) for w in thing.label.split()}
+        for condition, forms in st.scene.lexicon.conditions.get(kind, ()):
+            for said in forms:
+                if not said.roots <= own | names or not said.roots & (own - names):
+                    if not (said.roots <= own and len(said.roots) > 1):
+                        continue
+                negative = any(
+                    w in members("scopes", "negations") or w in members("conditions", "missing") for w in st.norms
+                )
+                if said.negative and not negative:
+                    continue
+                if not said.negative and _denied(st, said, names):
+                    continue
+                weight = len(said.roots & own) + 0.5 * len(said.roots) - rank
+                if thing is not None and condition.part is not None:
+                    weight += 1.0 if condition.part == thing.part else -0.5
+                if best is None or weight > best.weight:
+                    best = _Match(condition, said, weight)
+    return best.condition if best else None
+
+
+def _denied(st: Statement, said: Said, names: set[str]) -> bool:
+    places = [i for i, r in enumerate(st.roots) if r in said.roots and r not in names]
+    return bool(places) and negated(st, places[0])
+
+
+def _what(st: Statement, thing: Thing | None) -> str:
+    """The statement in plain words, the name of its subject and small words at its ends left out."""
+    start = st.opening()
+    if st.subject is not None and st.subject.start <= start + 3 and st.subject.end < len(st.norms):  # noqa: PLR2004 - "two of the posts"
+        start = st.subject.end if thing is not None and thing.kind else start
+    words = st.norms[start:]
+    while words and words[0] in {
+        "is",
+        "are",
+        "it",
+        "there",
+        "that",
+        "was",
+        "has",
+        "have",
+        "got",
+        "'s",
+        "a",
+        "the",
+        "they",
+    }:
+        words = words[1:]
+    return " ".join(words[:_WHAT_WORDS]) or st.said()
+
+
+def _free(st: Statement, table: Phrases[str], blocked: frozenset[int]) -> list[tuple[int, int, str]]:
+    return [(a, b, t) for a, b, t in table.find(st.norms) if not blocked.intersection(range(a, b))]
+
+
+def _adverse(st: Statement, thing: Thing | None, why: str, condition: Condition | None, **more: object) -> Draft:
+    fields: dict[str, object] = {"condition": "adverse", **measured_in(st), "count": counted(st), **more}
+    if condition is not None:
+        fields["condition_id"] = condition.id
+        if condition.part and thing is not None and condition.part != thing.part and thing.kind in condition.kinds:
+            thing = replace(thing, part=condition.part)
+    return st.draft("saw", condition.name if condition else _what(st, thing), why, thing, **fields)
+
+
+def _belongs(st: Statement, named: Named | None, thing: Thing) -> bool:
+    """Whether the packs say that such a thing belongs here, so that its absence matters."""
+    lexicon = st.scene.lexicon
+    row = lexicon.kind(thing.kind)
+    if row is None:
+        return False
+    if thing.part:
+        part = next((p for p in row.parts if p.id == thing.part), None)
+        if part is not None and part.expected:
+            return True
+    elif (
+        "house" in row.expected or (thing.place.sort in row.expected) or (row.expected and thing.place.sort == "house")
+    ):
+        return True
+    return any(c.absence and c.part == thing.part for c, _ in lexicon.conditions.get(row.id, ()))
+
+
+def _absence_condition(st: Statement, thing: Thing) -> str | None:
+    if thing.kind is None:
+        return None
+    rows = st.scene.lexicon.conditions.get(thing.kind, ())
+    return next((c.id for c, _ in rows if c.absence and c.part == thing.part), None)
+
+
+def _absent(st: Statement, thing: Thing, why: str, *, adverse: bool) -> Draft:
+    return st.draft(
+        "absent",
+        f"no {thing.label}" if not thing.part else f"{thing.label} missing",
+        why,
+        thing,
+        condition="adverse" if adverse else None,
+        condition_id=_absence_condition(st, thing) if adverse else None,
+        count=counted(st),
+        **measured_in(st),
+    )
+
+
+_STRONG = ("has no", "have no", "does not have", "do not have", "did not have", "has not got", "have not got", "lacks",
+           "lacking", "without", "never put", "they did not put", "not a single", "neither has")  # fmt: skip
+
+
+def _missing(st: Statement) -> list[Draft] | None:
+    """Something said not to be there. None when the statement is about no absence."""
+    table = members("conditions", "missing")
+    for at, word in enumerate(st.norms):
+        if word not in table or at in st.masked or negated(st, at):
+            continue
+        if (
+            word == "gone"
+            and st.norms[at - 1 : at]
+            and st.norms[at - 1] not in {"is", "are", "'s", "was", "were", "all", "completely"}
+        ):
+            continue
+        after = next((n for n, _ in st.mentions if at < n.start <= at + 3), None)
+        target = st.thing
+        if after is not None and (st.subject is None or st.subject.start > at):
+            target = st.scene.thing(dict(st.mentions)[after], st.place or st.scene.place)
+        if target is None:
+            continue
+        if st.named and st.subject is not None:
+            draft = _absent(st, target, f"'{word}'", adverse=True)
+            condition = adverse_condition(st, target)
+            return [replace(draft, condition_id=condition.id, what=condition.name) if condition else draft]
+        return [_adverse(st, target, f"'{word}'", adverse_condition(st, target))]
+    return _lacking(st)
+
+
+def _lacking(st: Statement) -> list[Draft] | None:
+    for start, end, words in cues("conditions", "lacking").find(st.norms):
+        if cues("scopes", "not_negations").at(st.norms, start):
+            continue
+        at = end
+        while at < len(st.norms) and st.norms[at] in {"any", "a", "an", "the", "more", "real", "much", "proper", "other",
+                                                      "visible", "actual", "single", "kind", "of", "sort", "type"}:  # fmt: skip
+            at += 1
+        if at >= len(st.norms):
+            continue
+        noun = st.norms[at]
+        strong = words in _STRONG or any(words.startswith(s) for s in _STRONG)
+        target = next(((n, m) for n, m in st.mentions if at <= n.start <= at + 1), None)
+        if target is None:
+            bad = cues("conditions", "adverse").at(st.norms, at) or (
+                at + 1 < len(st.norms) and cues("conditions", "adverse").at(st.norms, at + 1))  # fmt: skip
+            if noun in members("conditions", "negligible") or bad or any(v.start <= at < v.end for v in st.values):
+                if strong and not bad and noun not in members("conditions", "negligible"):
+                    return [_adverse(st, st.thing, f"'{words}'", adverse_condition(st, st.thing))]
+                continue
+            condition = adverse_condition(st, st.thing)
+            if (strong and noun not in members("conditions", "sound")) or (condition is not None):
+                return [_adverse(st, st.thing, f"'{words} {noun}'", condition)]
+            continue
+        named, meaning = target
+        if cues("conditions", "adverse").at(st.norms, named.end) if named.end < len(st.norms) else False:
+            continue  # "no pipe leaks": the leak is denied, not the pipe
+        owner = st.thing if st.subject is not named else st.scene.focus
+        place = st.place or (owner.place if owner is not None else st.scene.place)
+        thing = st.scene.thing(meaning, place)
+        wrong = _wrong_word_before(st, at, named)
+        if wrong:
+            continue
+        belongs = strong or _belongs(st, named, thing)
+        return [_absent(st, thing, f"'{words}'", adverse=belongs)]
+    return None
+
+
+def _wrong_word_before(st: Statement, at: int, named: Named) -> bool:
+    return any(st.norms[i] in members("conditions", "adverse") for i in range(at, named.start))
+
+
+def judged(st: Statement) -> list[Draft]:
+    """What the statement says is wrong, missing or as it should be: at most one draft of each."""
+    absent = _missing(st)
+    if absent is not None:
+        return absent
+    thing = st.thing
+    found = _free(st, cues("conditions", "adverse"), st.masked)
+    bad = [(a, b, t) for a, b, t in found if not negated(st, a)]
+    denied = [(a, b, t) for a, b, t in found if negated(st, a)]
+    condition = adverse_condition(st, thing)
+    if condition is not None and not (denied and not bad):
+        return [_adverse(st, thing, f"condition {condition.id}", condition)]
+    if bad:
+        return [_adverse(st, thing, f"'{bad[0][2]}'", None)]
+    wanted = st.cue("scopes", "wanted")
+    if wanted and not negated(st, wanted[0]):
+        return [_adverse(st, thing, f"'{wanted[2]}'", None)]
+    blocked = frozenset(i for a, b, _ in cues("conditions", "not_sound").find(st.norms) for i in range(a, b))
+    unfit = [(a, b, t) for a, b, t in _free(st, cues("conditions", "fitted"), st.masked) if negated(st, a)]
+    sound = _free(st, cues("conditions", "sound"), blocked | st.masked)
+    unsound = [(a, b, t) for a, b, t in sound if negated(st, a) and not t.startswith("no ")]
+    if unfit or unsound:
+        return [_adverse(st, thing, f"not '{(unfit or unsound)[0][2]}'", None)]
+    if thing is None or is_requirement(st):
+        return []
+    fit = [(a, b, t) for a, b, t in _free(st, cues("conditions", "fitted"), st.masked)]
+    good = [(a, b, t) for a, b, t in sound if a > 0 or len(st.norms) == b or b - a > 1]
+    good = [row for row in good if not (row[2] in {"okay", "ok"} and row[0] == 0)]
+    if denied or good:
+        row = (denied or good)[0]
+        why = f"no '{row[2]}'" if denied else f"'{row[2]}'"
+        return [st.draft("saw", _what(st, thing), why, thing, condition="sound", count=counted(st, adverse=False))]
+    if fit and any(w in {"is", "are", "'s"} for w in st.norms[: fit[0][0]]):
+        return [st.draft("saw", _what(st, thing), f"'{fit[0][2]}'", thing, condition="sound")]
+    return []

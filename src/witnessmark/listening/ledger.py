@@ -1,0 +1,48 @@
+"""What was started and not stopped?"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from witnessmark.listening.drafts import Draft
+from witnessmark.listening.terms import cues
+from witnessmark.listening.words import phrase
+
+__all__ = ["still_on"]
+
+
+def _closes(stop: Draft, run: Draft) -> int:
+    """How well a stop fits a run: 0 not at all, higher is better."""
+    if stop.part and run.part and stop.part != run.part:
+        return 0
+    if stop.component == run.component:
+        return 3 if stop.part == run.part else 2
+    return 1 if stop.kind is not None and stop.kind == run.kind else 0
+
+
+def still_on(drafts: Sequence[Draft]) -> list[Draft]:
+    """The drafts of things left running, open, filled, unlatched, tripped or at another setting, in order.
+
+    A stop closes the newest run of the same component and part; else of the same component; else of the same kind
+    in another place. A setting changed twice is open once.
+    """
+    running: list[Draft] = []
+    for draft in drafts:
+        if draft.act == "ran" and draft.leaves not in {None, "as found"}:
+            running = [
+                r for r in running
+                if not (r.component == draft.component and r.part == draft.part and r.leaves == draft.leaves)
+            ]  # fmt: skip
+            running.append(draft)
+        elif draft.act == "stopped":
+            said = phrase(draft.text)
+            if cues("operations", "put_back_all").first(said):
+                running.clear()
+            elif cues("operations", "stop_all").first(said):
+                running = [r for r in running if r.leaves not in {"on", "filled"}]
+            else:
+                ranked = [(_closes(draft, run), index) for index, run in enumerate(running)]
+                best = max(ranked, default=(0, 0))
+                if best[0]:
+                    del running[best[1]]
+    return running

@@ -1,0 +1,71 @@
+"""What was not seen, entered or operated, and why?"""
+
+from __future__ import annotations
+
+from witnessmark.listening.drafts import Draft
+from witnessmark.listening.statement import Statement
+from witnessmark.listening.terms import cues, members
+
+__all__ = ["reason_in", "skipped"]
+
+_ACT_WITHIN = 3
+_SEEING = frozenset({"see", "find", "view"})
+_ASIDE = frozenset(
+    {"really", "even", "actually", "be", "able", "to", "going", "all", "the", "way", "just", "physically", "fully"}
+)
+
+
+def reason_in(st: Statement) -> str | None:
+    """The reason of the packs that the statement gives, or None."""
+    found = sorted(st.scene.lexicon.reasons.find(st.stems), key=lambda row: row[0] - row[1])
+    return found[0][2] if found else None
+
+
+def _refused(st: Statement) -> tuple[int, str] | None:
+    """Where the speaker says what could not or would not be done, and the act."""
+    acts = members("limits", "acts")
+    for start, end, negation in cues("limits", "negated").find(st.norms):
+        for at in range(end, min(end + _ACT_WITHIN, len(st.norms))):
+            word = st.norms[at]
+            if word in acts and at not in st.masked or (word in acts and word == st.norms[end]):
+                break
+            if word not in _ASIDE:
+                at = -1  # noqa: PLW2901 - something else is denied
+                break
+        else:
+            at = -1
+        if at < 0:
+            continue
+        act = st.norms[at]
+        if negation == "not" and not act.endswith("ing") and act not in {"visible", "accessible"}:
+            continue
+        mine = st.speaker(start)
+        explicit = any(w in {"i", "we"} for w in st.norms[:start])
+        if not mine or (not explicit and negation in {"would not", "will not", "do not", "was not"}):
+            continue
+        if act in _SEEING:
+            following = st.norms[at + 1 : at + 2]
+            looked_for = following and following[0] in members("limits", "looked_for")
+            unhindered = negation in {"did not", "do not", "not", "have not"}
+            whole = following and following[0] in {"the", "that", "those", "past", "behind", "inside", "all", "under"}
+            if looked_for or (unhindered and not whole) or not following and unhindered:
+                continue
+            if unhindered and cues("conditions", "adverse").first(st.norms, at):
+                continue
+        return start, f"{negation} {act}"
+    return None
+
+
+def skipped(st: Statement) -> Draft | None:
+    """A draft for what was not inspected. The reason is looked for here; the listener looks in the statements beside it."""
+    found = _refused(st)
+    if found is None:
+        phrase = st.cue("limits", "phrases")
+        if phrase is None or (st.norms[max(0, phrase[0] - 1)] == "not" and phrase[0]):
+            return None
+        found = phrase[0], phrase[2]
+    temperature = next((q for q in st.quantities if q.form == "quantity"), None)
+    more: dict[str, object] = {}
+    if temperature is not None:
+        more = {"value": temperature.value, "unit": temperature.unit}
+    return st.draft("skipped", st.said(st.opening()), f"not done: '{found[1]}'", reason=reason_in(st), **more)

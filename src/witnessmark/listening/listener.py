@@ -1,0 +1,333 @@
+"""From a narration to drafts: the rules in their order, statement by statement."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from witnessmark.listening.clauses import Clause, clauses
+from witnessmark.listening.doubts import doubted, settles
+from witnessmark.listening.drafts import Draft, Heard, Open, SetAside
+from witnessmark.listening.focus import Scene
+from witnessmark.listening.identities import described, identified
+from witnessmark.listening.judgements import judged
+from witnessmark.listening.ledger import still_on
+from witnessmark.listening.lexicon import Lexicon, lexicon
+from witnessmark.listening.limits import skipped
+from witnessmark.listening.messages import NOTHING_HEARD
+from witnessmark.listening.modes import is_requirement, mode
+from witnessmark.listening.naming import Named, Names, Plate, Value, names, plates
+from witnessmark.listening.narration import Narration
+from witnessmark.listening.operations import operated
+from witnessmark.listening.places import HOUSE, entered, place_of
+from witnessmark.listening.quantities import quantities
+from witnessmark.listening.readings import read
+from witnessmark.listening.repair import repaired
+from witnessmark.listening.statement import Statement, about
+from witnessmark.listening.terms import cues, members
+from witnessmark.listening.words import Token, Word, root, tokens, words
+from witnessmark.packs.model import Packs
+
+__all__ = ["listen"]
+
+#: Seconds within which a requirement speaks of the statement before it.
+_CONTRAST_WITHIN = 15.0
+#: Below this share of known words, in a narration of some length, nothing is drafted.
+_LEAST_KNOWN, _SOME_LENGTH = 0.35, 20
+
+
+@dataclass(slots=True)
+class _Item:
+    """A statement and what was drafted from it."""
+
+    statement: Statement
+    drafts: list[Draft]
+    mode: str | None = None
+
+
+class _Listener:
+    """Goes through the statements in order, keeping the scene and what was drafted."""
+
+    def __init__(self, lexicon_: Lexicon, spoken: Sequence[Word], scene: Scene) -> None:
+        self.lexicon = lexicon_
+        self.spoken = spoken
+        self.scene = scene
+        self.items: list[_Item] = []
+        self.aside: list[SetAside] = []
+        self.doubts: list[Draft] = []
+
+    def hear(self, statement: Statement, *, retracting: bool) -> None:
+        """Take in one statement."""
+        about(statement)
+        before = self.items[-1].mode if self.items else None
+        place = entered(statement.norms, statement.stems, self.lexicon)
+        if place is not None and place != self.scene.place:
+            self.scene.place = place
+            if self.scene.focus is not None:
+                self.scene.recent.append(self.scene.focus)
+                self.scene.focus = None
+            about(statement)
+        how = mode(statement, before)
+        if how is not None:
+            self._set_aside(statement, how)
+            self.items.append(_Item(statement, [], how))
+            return
+        drafts = self._drafts(statement)
+        if retracting:
+            self._take_back(drafts)
+        elif statement.norms[:2] in (["no", "it"], ["no", "that"], ["no", "they"], ["no", "there"]):
+            self._take_back(drafts, only_same=True)
+        self.items.append(_Item(statement, drafts))
+        self._attend(statement, drafts)
+
+    def _set_aside(self, statement: Statement, reason: str) -> None:
+        last = self.aside[-1] if self.aside else None
+        text = statement.slice_text()
+        if last is not None and last.reason == reason and self.items and self.items[-1].mode == reason:
+            self.aside[-1] = SetAside(last.start, statement.end, f"{last.text} {text}", reason)
+        else:
+            self.aside.append(SetAside(statement.start, statement.end, text, reason))
+
+    def _drafts(self, st: Statement) -> list[Draft]:
+        doubt = doubted(st)
+        limit = skipped(st)
+        if limit is not None and (doubt is None or "could not confirm" not in doubt.why):
+            return [limit]
+        if doubt is not None:
+            return self._doubt(st, doubt)
+        if settles(st):
+            self._settle(st)
+        drafts: list[Draft] = []
+        operation = operated(st)
+        if operation is not None:
+            drafts.append(operation)
+        judgement = judged(st)
+        adverse = any(d.condition == "adverse" for d in judgement)
+        if operation is None or operation.setting is None:
+            drafts += self._readings(st, judgement)
+        drafts += identified(st)
+        if not adverse and operation is None:
+            drafts += described(st)
+        drafts += judgement
+        if not adverse and is_requirement(st):
+            drafts += self._contrast(st)
+        return drafts
+
+    def _readings(self, st: Statement, judgement: Sequence[Draft]) -> list[Draft]:
+        found = read(st)
+        bad = next((d for d in judgement if d.condition == "adverse"), None)
+        if bad is None:
+            return found
+        # The size of what is wrong belongs to it ("a crack an eighth of an inch wide"); a reading stands by itself
+        # when its measure or its instrument is named.
+        wrong = {root(w) for w in bad.what.split()} | {
+            root(w) for w in st.norms if w in members("conditions", "adverse")
+        }
+        named = {id_ for _, _, ids in self.lexicon.measures.find(st.stems) for id_ in ids}
+        return [
+            d for d in found
+            if (d.measure in named or st.instruments) and not wrong & {root(w) for w in (d.quantity or "").split()}
+        ]  # fmt: skip
+
+    def _doubt(self, st: Statement, doubt: Draft) -> list[Draft]:
+        last = self.items[-1] if self.items else None
+        if last is not None and last.drafts and last.drafts[-1].act == "doubted" and (
+            last.drafts[-1].component == doubt.component
+        ):  # fmt: skip
+            # One doubt told in two statements.
+            old = last.drafts[-1]
+            merged = replace(
+                old, end=doubt.end, last=doubt.last, text=f"{old.text} {doubt.text}", what=f"{old.what} {doubt.what}"
+            )
+            last.drafts[-1] = merged
+            self.doubts = [merged if d is old else d for d in self.doubts]
+            self.items.append(_Item(st, [merged]))
+            last.drafts.pop()
+            return self.items.pop().drafts
+        self.doubts.append(doubt)
+        return [doubt]
+
+    def _settle(self, st: Statement) -> None:
+        thing = st.thing
+        for doubt in reversed(self.doubts):
+            if thing is None or doubt.kind == thing.kind or doubt.component == thing.key:
+                self.doubts.remove(doubt)
+                return
+
+    def _contrast(self, st: Statement) -> list[Draft]:
+        """What ought to be otherwise: of the statement just before, or of what this one names."""
+        last = next((i for i in reversed(self.items) if i.mode is None), None)
+        near = last is not None and st.start - last.statement.start <= _CONTRAST_WITHIN
+        if (
+            last is not None
+            and near
+            and not (st.named and last.statement.thing and st.thing and st.thing.kind != last.statement.thing.kind)
+        ):
+            if any(d.condition == "adverse" for d in last.drafts) or last.statement.thing is None:
+                return []
+            value = next((d for d in last.drafts if d.act == "read"), None)
+            draft = last.statement.draft("saw", last.statement.said(last.statement.opening()), "ought to be otherwise", condition="adverse",
+                                         value=value.value if value else None, unit=value.unit if value else None)  # fmt: skip
+            return [replace(draft, end=st.end, last=st.tokens[-1].last, text=f"{draft.text} {st.slice_text()}")]
+        if st.named:
+            return [st.draft("saw", st.said(st.opening()), "ought to be otherwise", condition="adverse")]
+        return []
+
+    def _take_back(self, drafts: Sequence[Draft], *, only_same: bool = False) -> None:
+        last = next((i for i in reversed(self.items) if i.mode is None), None)
+        if last is None:
+            return
+        acts = {d.act for d in drafts}
+        if only_same:
+            attributes = {d.attribute for d in drafts if d.act == "identified"}
+            gone = [d for d in last.drafts if d.act == "identified" and d.attribute in attributes]
+        else:
+            gone = [d for d in last.drafts if d.act in acts and d.condition in {x.condition for x in drafts}]
+        for draft in gone:
+            last.drafts.remove(draft)
+        if gone or (not only_same and not last.drafts):
+            st = last.statement
+            self.aside.append(SetAside(st.start, st.end, st.slice_text(), "corrected"))
+
+    def strike(self, statement: Statement) -> None:
+        """ "Scratch that": the statement before no longer holds."""
+        last = next((i for i in reversed(self.items) if i.mode is None and i.drafts), None)
+        if last is not None:
+            self.doubts = [d for d in self.doubts if d not in last.drafts]
+            last.drafts.clear()
+            st = last.statement
+            self.aside.append(
+                SetAside(st.start, statement.end, f"{st.slice_text()} {statement.slice_text()}", "corrected")
+            )
+
+    def _attend(self, st: Statement, drafts: Sequence[Draft]) -> None:
+        if st.named and st.thing is not None:
+            absent = any(d.act == "absent" for d in drafts)
+            if not absent or self.scene.focus is None:
+                self.scene.attend(st.thing)
+            return
+        if st.mentions and not drafts and (cues("places", "moving").first(st.norms) or "start" in st.norms):
+            named, meaning = st.mentions[0]
+            del named
+            self.scene.attend(self.scene.thing(meaning, self.scene.place))
+
+
+def _beside(items: list[_Item]) -> None:
+    """Give a limitation the reason that stands in the statement beside it."""
+    from witnessmark.listening.limits import reason_in
+
+    for index, item in enumerate(items):
+        for place, draft in enumerate(item.drafts):
+            if draft.act != "skipped":
+                continue
+            made = draft
+            near = [items[i] for i in (index + 1, index - 1) if 0 <= i < len(items) and items[i].mode is None]
+            for other in near:
+                st = other.statement
+                reason = reason_in(st)
+                after = other is not item and items.index(other) > index
+                own = st.named and st.thing is not None and st.thing.kind not in {draft.kind, None} and not after
+                if (
+                    made.reason is None
+                    and reason is not None
+                    and not own
+                    and all(d.act in {"saw", "identified"} for d in other.drafts)
+                ):
+                    other.drafts.clear()
+                    first, last_ = (item.statement, st) if after else (st, item.statement)
+                    made = replace(
+                        made, reason=reason, start=min(made.start, st.start), end=max(made.end, st.end), first=min(made.first, st.tokens[0].first),
+                        last=max(made.last, st.tokens[-1].last), text=f"{first.slice_text()} {last_.slice_text()}",
+                        what=f"{made.what}: {st.said(st.opening())}", why=f"{made.why}; reason beside it",
+                    )  # fmt: skip
+                elif (
+                    not after
+                    and made.value is None
+                    and item.statement.norms[:1] == ["so"]
+                    and [d.act for d in other.drafts] == ["read"]
+                ):
+                    reading = other.drafts.pop()
+                    made = replace(made, value=reading.value, unit=reading.unit, start=reading.start, first=reading.first,
+                                   text=f"{reading.text} {made.text}", what=f"{made.what}: {st.said(st.opening())}")  # fmt: skip
+            item.drafts[place] = made
+
+
+def _repaired(raw: list[Token], lexicon_: Lexicon) -> tuple[list[Token], list[Plate]]:
+    """The tokens repaired, what is spelled out left as it is."""
+    made: list[Token] = []
+    kept: list[Plate] = []
+    at = 0
+    for plate in plates(raw):
+        made += repaired(raw[at : plate.start], lexicon_)
+        kept.append(Plate(len(made), len(made) + plate.end - plate.start, plate.attribute, plate.text))
+        made += raw[plate.start : plate.end]
+        at = plate.end
+    made += repaired(raw[at:], lexicon_)
+    return made, kept
+
+
+def _statement(clause: Clause, made: Sequence[Token], named: Names, spoken: Sequence[Word], scene: Scene) -> Statement:
+    a, b = clause.start, clause.end
+    run = made[a:b]
+    plate_rows = [
+        Plate(p.start - a, p.end - a, p.attribute, p.text) for p in named.plates if a <= p.start and p.end <= b
+    ]
+    taken = {i for p in plate_rows for i in range(p.start, p.end)}
+    norms = [t.norm for t in run]
+    return Statement(
+        tokens=run, words=spoken, scene=scene,
+        components=[Named(c.start - a, c.end - a, c.meanings) for c in named.components if a <= c.start and c.end <= b],
+        values=[Value(v.start - a, v.end - a, v.meanings) for v in named.values if a <= v.start and v.end <= b],
+        plates=plate_rows,
+        quantities=[q for q in quantities(norms) if taken.isdisjoint(range(q.start, q.end))],
+        instruments=[(s - a, e - a) for s, e in named.instruments if a <= s and e <= b],
+    )  # fmt: skip
+
+
+def _is_understood(made: Sequence[Token], lexicon_: Lexicon) -> bool:
+    if len(made) < _SOME_LENGTH:
+        return True
+    return sum(t.stem in lexicon_.known or t.norm in lexicon_.known for t in made) >= _LEAST_KNOWN * len(made)
+
+
+def listen(narration: Narration, packs: Packs, *, place: str | None = None) -> Heard:
+    """Draft entries from a narration.
+
+    *place* is where the speaker is when it begins, in plain words. Nothing a narration holds raises; what could not
+    be read of the file, and a narration that is not understood at all (WM611), stand in ``problems``.
+    """
+    lexicon_ = lexicon(packs)
+    spoken = words(narration.lines)
+    made, plate_rows = _repaired(tokens(spoken), lexicon_)
+    nothing = Heard(narration.name, (), (), (), (), narration.problems)
+    if not made:
+        return nothing
+    known = _is_understood(made, lexicon_)
+    if not known:
+        return replace(nothing, problems=(*narration.problems, NOTHING_HEARD.at(narration.name)))
+    named = names(made, lexicon_, plate_rows)
+    scene = Scene(lexicon_, place_of(place, lexicon_) if place else HOUSE)
+    listener = _Listener(lexicon_, spoken, scene)
+    retract, strike = cues("scopes", "retract"), cues("scopes", "retract_all")
+    for clause in clauses(made, named.marks):
+        norms = [t.norm for t in made[clause.start : clause.end]]
+        struck = strike.first(norms)
+        if struck:
+            listener.strike(_statement(clause, made, named, spoken, scene))
+            if struck[1] >= len(norms):
+                continue
+            clause = Clause(clause.start + struck[1], clause.end)  # noqa: PLW2901 - what follows the retraction
+        taken_back = retract.at(norms, 0) if norms else None
+        if taken_back and taken_back[0] < len(norms):
+            clause = Clause(clause.start + taken_back[0], clause.end)  # noqa: PLW2901 - as above
+        listener.hear(_statement(clause, made, named, spoken, scene), retracting=bool(taken_back))
+    _beside(listener.items)
+    drafts = [d for item in listener.items for d in item.drafts]
+    problems = narration.problems
+    if not drafts and len(made) >= _SOME_LENGTH:
+        problems = (*problems, NOTHING_HEARD.at(narration.name))
+    live = {id(d) for d in drafts}
+    return Heard(
+        narration.name, tuple(drafts), tuple(sorted(listener.aside, key=lambda row: row.start)),
+        tuple(Open(d) for d in still_on(drafts)), tuple(Open(d) for d in listener.doubts if id(d) in live), problems,
+    )  # fmt: skip

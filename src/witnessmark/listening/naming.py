@@ -1,0 +1,121 @@
+"""What do the words name? Components, values, instruments, spelled plates, over the whole narration at once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from witnessmark.listening.clauses import Mark
+from witnessmark.listening.lexicon import Lexicon, Meaning
+from witnessmark.listening.plates import spelled
+from witnessmark.listening.terms import cues
+from witnessmark.listening.words import Token
+
+__all__ = ["Named", "Names", "Plate", "Value", "names"]
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A component named in tokens *start* to *end*, with all it may mean."""
+
+    start: int
+    end: int
+    meanings: tuple[Meaning, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """A value of an attribute named in tokens *start* to *end*: (attribute id, value id) pairs it may mean."""
+
+    start: int
+    end: int
+    meanings: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Plate:
+    """A model or serial number: the cue begins at *start*, the number ends at *end*."""
+
+    start: int
+    end: int
+    attribute: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Names:
+    """Everything named, each list in the order of the words. ``marks`` are what the clause rules look at."""
+
+    components: tuple[Named, ...]
+    values: tuple[Value, ...]
+    plates: tuple[Plate, ...]
+    instruments: tuple[tuple[int, int], ...]
+    marks: tuple[Mark, ...]
+
+
+def _plates(norms: Sequence[str], hard: Sequence[bool]) -> list[Plate]:
+    found: list[Plate] = []
+    taken = 0
+    cue_rows = sorted(
+        (a, b, attribute)
+        for attribute in ("model", "serial")
+        for a, b, _ in cues("identities", attribute).find(norms)
+    )  # fmt: skip
+    for start, end, attribute in cue_rows:
+        if start < taken:
+            continue
+        number = spelled(norms, end, hard)
+        if number:
+            found.append(Plate(start, number[1], attribute, number[2]))
+            taken = number[1]
+    return found
+
+
+def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = ()) -> Names:
+    """What the tokens name. Where names overlap the longer holds, and a component before a value.
+
+    A phrase for what is wrong, of two words or more, holds against a shorter name inside it: in "open ground" nothing
+    is called ground.
+    """
+    stems = [t.stem for t in tokens]
+    norms = [t.norm for t in tokens]
+    rows: list[tuple[int, int, int, str, object]] = []
+    rows += [(-(b - a), 0, a, "component", (b, m)) for a, b, m in lexicon.components.find(stems)]
+    rows += [(-(b - a), 1, a, "instrument", (b, None)) for a, b, _ in cues("clauses", "instruments").find(norms)]
+    rows += [(-(b - a), 2, a, "value", (b, m)) for a, b, m in lexicon.values.find(stems)]
+    rows += [
+        (-(b - a), -1, a, "condition", (b, None))
+        for a, b, _ in cues("conditions", "adverse").find(norms)
+        if b - a > 1
+    ]  # fmt: skip
+    taken = {i for p in plates for i in range(p.start, p.end)}
+    components: list[Named] = []
+    values: list[Value] = []
+    instruments: list[tuple[int, int]] = []
+    for _, _, start, sort, payload in sorted(rows, key=lambda row: row[:3]):
+        end, meaning = payload  # type: ignore[misc]  # the shape goes with the sort
+        span = range(start, end)
+        if not taken.isdisjoint(span):
+            continue
+        taken.update(span)
+        if sort == "component":
+            components.append(Named(start, end, meaning))
+        elif sort == "value":
+            values.append(Value(start, end, meaning))
+        elif sort == "instrument":
+            instruments.append((start, end))
+    components.sort(key=lambda row: row.start)
+    values.sort(key=lambda row: row.start)
+    marks = [Mark(c.start, c.end, component=True) for c in components]
+    marks += [Mark(v.start, v.end, component=False) for v in values]
+    marks += [Mark(a, b, component=True) for a, b in instruments]
+    marks += [Mark(p.start, p.end, component=False) for p in plates]
+    return Names(
+        tuple(components), tuple(values), tuple(plates), tuple(sorted(instruments)),
+        tuple(sorted(marks, key=lambda m: m.start)),
+    )  # fmt: skip
+
+
+def plates(tokens: Sequence[Token]) -> list[Plate]:
+    """The model and serial numbers that are spelled out. Looked for before anything is repaired."""
+    return _plates([t.norm for t in tokens], [t.hard for t in tokens])

@@ -1,0 +1,213 @@
+"""One statement with what it names, what it is about and where: what the rules look at."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from witnessmark.listening.drafts import Draft
+from witnessmark.listening.focus import Scene, Thing
+from witnessmark.listening.lexicon import Meaning
+from witnessmark.listening.naming import Named, Plate, Value
+from witnessmark.listening.places import Place, named_place
+from witnessmark.listening.quantities import Quantity
+from witnessmark.listening.terms import cues, members
+from witnessmark.listening.words import Token, Word, root
+
+__all__ = ["Statement", "about"]
+
+_PRONOUNS = frozenset({"it", "they", "them", "this", "that", "these", "those", "both", "one", "ones", "all", "neither"})
+_LOOKING = frozenset({"there", "got", "see", "smell", "hear", "feel", "seeing", "saw", "found", "have", "had"})
+
+
+@dataclass(slots=True)
+class Statement:
+    """A statement. Positions are counted within it; ``first`` and ``last`` are indexes into the narration's words.
+
+    ``thing`` is what it is about (None when nothing is in focus), ``named`` whether it names that itself,
+    ``mentions`` every component it names with its likeliest meaning, ``masked`` the positions inside names.
+    """
+
+    tokens: Sequence[Token]
+    words: Sequence[Word]
+    scene: Scene
+    components: list[Named]
+    values: list[Value]
+    plates: list[Plate]
+    quantities: list[Quantity]
+    instruments: list[tuple[int, int]]
+    norms: list[str] = field(default_factory=list)
+    stems: list[str] = field(default_factory=list)
+    roots: list[str] = field(default_factory=list)
+    masked: frozenset[int] = frozenset()
+    thing: Thing | None = None
+    named: bool = False
+    subject: Named | None = None
+    mentions: list[tuple[Named, Meaning]] = field(default_factory=list)
+    place: Place | None = None
+    rules: list[str] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self.norms = [t.norm for t in self.tokens]
+        self.stems = [t.stem for t in self.tokens]
+        self.roots = [root(t.norm) for t in self.tokens]
+        self.masked = frozenset(i for c in self.components for i in range(c.start, c.end))
+
+    @property
+    def start(self) -> float:
+        """Seconds: the line in which it begins."""
+        return self.words[self.tokens[0].first].start
+
+    @property
+    def end(self) -> float:
+        """Seconds: the end of the line in which it ends."""
+        return self.words[self.tokens[-1].last].end
+
+    def cue(self, table: str, name: str, start: int = 0) -> tuple[int, int, str] | None:
+        """The first phrase of a term list in the statement."""
+        return cues(table, name).first(self.norms, start)
+
+    def begins(self, table: str, name: str) -> tuple[int, str] | None:
+        """The phrase of a term list with which the statement begins, small words before it passed over."""
+        at = self.opening()
+        return cues(table, name).at(self.norms, at) if at < len(self.norms) else None
+
+    def opening(self) -> int:
+        """Where the statement begins after openers and conjunctions."""
+        small = members("clauses", "conjunctions") | {"okay", "ok", "now", "yeah", "yep", "well", "alright", "oh", "just",
+                                                      "also", "again", "wait", "no", "sorry"}  # fmt: skip
+        at = 0
+        while at < len(self.norms) - 1 and self.norms[at] in small and not (self.norms[at] == "no" and not at):
+            at += 1
+        return at
+
+    def speaker(self, index: int) -> bool:
+        """Whether the verb at *index* is the speaker's: "i" or "we" before it, or nothing."""
+        before = self.norms[:index]
+        for word in reversed(before):
+            if word in {"i", "we"}:
+                return True
+            if word not in members("clauses", "adverbs") | {"am", "are", "have", "had", "going", "to", "do", "did", "was",
+                                                            "will", "can", "could", "would", "and", "not", "so", "be",
+                                                            "but", "okay", "then", "go", "ahead", "able", "were", "now",
+                                                            "yeah", "alright", "just", "while", "because", "well"}:  # fmt: skip
+                return False
+        return True
+
+    def slice_text(self, start: int = 0, end: int | None = None) -> str:
+        """The words as recognised, from one position to another."""
+        last = self.tokens[(len(self.tokens) if end is None else end) - 1].last
+        return " ".join(w.text for w in self.words[self.tokens[start].first : last + 1])
+
+    def said(self, start: int = 0, end: int | None = None) -> str:
+        """The words as repaired, contractions opened: for ``what``."""
+        return " ".join(self.norms[start:end])
+
+    def draft(self, act: str, what: str, why: str, thing: Thing | None = None, **more: Any) -> Draft:  # noqa: ANN401 - fields of Draft
+        """A draft about *thing* (what the statement is about when not given) resting on the whole statement."""
+        about_ = thing or self.thing or self.scene.unknown(("something",))
+        return Draft(
+            start=self.start,
+            end=self.end,
+            act=act,
+            label=about_.label,
+            what=what,
+            text=self.slice_text(),
+            why="; ".join([*self.rules, why]),
+            place=about_.place,
+            component=about_.key,
+            first=self.tokens[0].first,
+            last=self.tokens[-1].last,
+            kind=about_.kind,
+            part=about_.part,
+            **more,
+        )
+
+
+def _after_preposition(st: Statement, named: Named) -> bool:
+    at = named.start - 1
+    inner = members("clauses", "determiners") | members("clauses", "adjectives")
+    starts = {c.end: c.start for c in st.components}
+    values = {v.end: v.start for v in st.values}
+    while at >= 0:
+        if st.norms[at] in inner and at not in st.masked:
+            at -= 1
+        elif at + 1 in values:
+            at = values[at + 1] - 1
+        elif at + 1 in starts and at + 1 == named.start:
+            return _after_preposition(st, next(c for c in st.components if c.end == at + 1))
+        else:
+            break
+    word = st.norms[at] if at >= 0 else ""
+    if word == "of" and at and (
+        st.norms[at - 1] in members("clauses", "quantifiers") | members("clauses", "sides")
+    ):  # fmt: skip
+        return False
+    particles = {"up", "down", "on", "off", "out"}
+    if word in particles and at and st.norms[at - 1] in {"turn", "turned", "turning", "shut", "switch", "switched", "took",
+                                                         "opened", "filling", "fired", "start", "put", "pulled"}:  # fmt: skip
+        return False
+    return word in members("clauses", "prepositions")
+
+
+def about(st: Statement) -> None:
+    """Settle what the statement is about, and where; the scene is not changed.
+
+    The first component that stands in no place phrase is it. Else, after "there is", "got" or "see", and for
+    readings, the first one in a place phrase. Else, the focus. A part keeps the component it belongs to; where the
+    name in a place phrase belongs to the focus and the name before it does not, the place phrase holds.
+    """
+    scene = st.scene
+    place = scene.place
+    for named in st.components:
+        where = named_place(st.norms, st.stems, scene.lexicon, named.start, named.end) or place
+        st.mentions.append((named, scene.meaning(named.meanings, where)))
+    free = [(n, m) for n, m in st.mentions if not _after_preposition(st, n)]
+    bound = [(n, m) for n, m in st.mentions if (n, m) not in free]
+    begins = st.norms[st.opening()] if st.norms else ""
+    pronoun = begins in _PRONOUNS and not any(n.start <= st.opening() + 1 for n, _ in free)
+    chosen: tuple[Named, Meaning] | None = None
+    if free and not (pronoun and _is_object(st, free[0][0])):
+        chosen = free[0]
+        focus = scene.focus
+        if focus is not None and focus.kind is not None and chosen[1].kind != focus.kind:
+            close = next((b for b in bound if b[1].kind == focus.kind and b[1].part), None)
+            if close and close[0].start > chosen[0].start and _of(st, close[0]):
+                chosen = close
+    elif bound and not pronoun and (_LOOKING & set(st.norms) or st.quantities or "no" in st.norms or _no_subject(st)):
+        chosen = bound[0]
+    elif pronoun and scene.focus is not None:
+        own = next((b for b in bound if b[1].kind == scene.focus.kind and b[1].part), None)
+        chosen = own
+    if chosen is None:
+        st.thing = scene.focus
+        st.place = place
+        return
+    named, meaning = chosen
+    where = named_place(st.norms, st.stems, scene.lexicon, named.start, named.end)
+    if where is None:
+        seen = next((t for t in [scene.focus, *reversed(scene.recent)] if t and t.kind == meaning.kind), None)
+        near = seen is not None and (seen.place.sort == scene.place.sort or meaning.part is not None)
+        where = seen.place if seen is not None and near else place
+    st.subject, st.named, st.place = named, True, where
+    st.thing = scene.thing(meaning, where)
+
+
+def _of(st: Statement, named: Named) -> bool:
+    """Whether the place phrase of *named* belongs to the noun before it ("insulation on the suction line")."""
+    verb = next((i for i, w in enumerate(st.norms) if w in members("clauses", "auxiliaries")), len(st.norms))
+    return named.end <= verb
+
+
+def _no_subject(st: Statement) -> bool:
+    """Whether the statement has neither pronoun nor name before its place phrase ("white stuff on the wall")."""
+    return not any(word in _PRONOUNS | {"i", "we", "you", "he", "she"} for word in st.norms)
+
+
+def _is_object(st: Statement, named: Named) -> bool:
+    """Whether a name after "it ..." is not what "it" is: "it drips on the floor", but "it's a gas water heater"."""
+    before = st.norms[: named.start]
+    copula = any(w in {"is", "are", "was", "'s", "were"} for w in before)
+    return not (copula and before and before[-1] in {"a", "an", "the", "is", "are", "just", "was", *[
+        st.norms[v.end - 1] for v in st.values if v.end == named.start]})  # fmt: skip
