@@ -35,13 +35,14 @@ class Visit:
         media: tuple[str, ...] = (),
         source: Source | None = None,
         draft: bool = False,
+        name: str = "",
     ) -> str:
         """Add an entry so many minutes into the visit (else one minute after the one before); returns its id."""
         n = len(self.entries) + 1
         at = after(n if minutes is None else minutes).isoformat()
         act, v = _ACTS[type(body)]
         entry = Entry(
-            id=f"e{n:03}", job="job", by="A. Example", device="phone", n=n, prev=NO_PREVIOUS, at=at, logged=at, act=act,
+            id=name or f"e{n:03}", job="job", by="A. Example", device="phone", n=n, prev=NO_PREVIOUS, at=at, logged=at, act=act,
             v=v, body=body, place=place, component=component, media=media, source=source or Source(), draft=draft,
             hash=f"{n:064x}",
         )  # fmt: skip

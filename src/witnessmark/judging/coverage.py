@@ -131,14 +131,21 @@ def _meets(ground: _Ground, target: _Target, fact: Fact, *, whole: bool) -> bool
     return not whole or _complete(fact)
 
 
+def _here(ground: _Ground, subject: Subject, *, places: bool) -> bool:
+    """Whether anything of an optional subject is in the house."""
+    if not subject.kinds:
+        return places
+    if not subject.sorts:
+        return bool(set(subject.kinds) & ground.evidence.present)
+    return any((kind, sort) in ground.evidence.present_at for kind in subject.kinds for sort in subject.sorts)
+
+
 def _asked(ground: _Ground, duty: Duty, subject: Subject) -> str:
     """Why an optional subject, or a place that the job rules out, is not asked for; empty when it is."""
     scene = ground.scene
     places = [p for p in scene.house.places.values() if p.sort in subject.sorts]
-    if subject.optional:
-        here = bool(set(subject.kinds) & ground.evidence.present) if subject.kinds else bool(places)
-        if not here:
-            return "nothing of the kind was recorded in the house"
+    if subject.optional and not _here(ground, subject, places=bool(places)):
+        return "nothing of the kind was recorded in the house"
     foundation = (scene.job.foundation or "").lower()
     if duty.verb == "enter" and not places and foundation:
         sorts = [
@@ -150,10 +157,22 @@ def _asked(ground: _Ground, duty: Duty, subject: Subject) -> str:
     return ""
 
 
-def _no_such_place(ground: _Ground, subject: Subject) -> list[Fact]:
-    """``absent`` facts that say there is no place of the subject's sorts (or no such kind)."""
-    names = {*subject.sorts, *subject.kinds}
+def _absent(ground: _Ground, names: set[str]) -> list[Fact]:
+    """``absent`` facts that say there is none of these kinds, or no place of these sorts."""
     return [f for f in ground.evidence.facts if isinstance(f.body, Absent) and f.body.kind in names and not f.body.part]
+
+
+def _what_is_missing(ground: _Ground, subject: Subject, missing: list[str], *, partly: bool) -> str:
+    """Why a subject is open, in words that say what would meet it."""
+    names = ", ".join(name for name in dict.fromkeys(missing) if name)
+    stated = " or ".join(
+        [a.name if (a := ground.scene.packs.attributes.get(name)) else name for name in subject.attributes]
+        + [m.name if (m := ground.scene.packs.measures.get(name)) else name for name in subject.measures]
+    )
+    what = f"nothing recorded that states its {stated}" if stated else "nothing recorded"
+    if partly and not names:
+        what = "only a part was looked at"
+    return f"{what}, for {names}" if names else what
 
 
 def _subject(ground: _Ground, duty: Duty, subject: Subject) -> SubjectCoverage:
@@ -170,7 +189,9 @@ def _subject(ground: _Ground, duty: Duty, subject: Subject) -> SubjectCoverage:
     for target in _targets(ground, duty, subject):
         done = [fact.id for fact in facts if _meets(ground, target, fact, whole=whole)]
         if not done and duty.verb == "enter" and target.place is None:
-            done = [fact.id for fact in _no_such_place(ground, subject)]
+            done = [fact.id for fact in _absent(ground, {*subject.sorts, *subject.kinds})]
+        elif not done and duty.verb != "enter" and target.place is not None:
+            done = [f.id for f in _absent(ground, set(subject.kinds)) if ground.scene.house.place_of(f) == target.place]
         excuses = excuses_for(ground.scene, ground.skips, duty, subject, component=target.component, place=target.place)
         lawful = [excuse for excuse in excuses if excuse.lawful]
         # A space looked into but left out in part was not entered: there the excuse tells more than the look.
@@ -184,11 +205,7 @@ def _subject(ground: _Ground, duty: Duty, subject: Subject) -> SubjectCoverage:
             refused += [excuse.words for excuse in excuses]
     entries = tuple(dict.fromkeys(met + excused))
     if missing:
-        names = ", ".join(name for name in dict.fromkeys(missing) if name)
-        partly = facts and whole and not all(_complete(fact) for fact in facts) and not names
-        what = (
-            f"nothing recorded for {names}" if names else "only a part was looked at" if partly else "nothing recorded"
-        )
+        what = _what_is_missing(ground, subject, missing, partly=whole and bool(facts))
         return SubjectCoverage(subject.words, "open", entries, "; ".join(dict.fromkeys([what, *refused])))
     if excused:
         return SubjectCoverage(subject.words, "excused", entries, "; ".join(dict.fromkeys(reasons)))
