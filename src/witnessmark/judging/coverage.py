@@ -165,10 +165,10 @@ def _absent(ground: _Ground, names: set[str]) -> list[Fact]:
 def _what_is_missing(ground: _Ground, subject: Subject, missing: list[str], *, partly: bool) -> str:
     """Why a subject is open, in words that say what would meet it."""
     names = ", ".join(name for name in dict.fromkeys(missing) if name)
-    stated = " or ".join(
-        [a.name if (a := ground.scene.packs.attributes.get(name)) else name for name in subject.attributes]
-        + [m.name if (m := ground.scene.packs.measures.get(name)) else name for name in subject.measures]
-    )
+    packs = ground.scene.packs
+    asked = [packs.attributes[n].name if n in packs.attributes else n for n in subject.attributes]
+    asked += [packs.measures[n].name if n in packs.measures else n for n in subject.measures]
+    stated = " or ".join(dict.fromkeys(asked))
     what = f"nothing recorded that states its {stated}" if stated else "nothing recorded"
     if partly and not names:
         what = "only a part was looked at"

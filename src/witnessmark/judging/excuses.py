@@ -22,6 +22,10 @@ from witnessmark.packs.model import Duty, Subject
 __all__ = ["Excuse", "Skips", "excuses_for", "skips_of"]
 
 
+#: A longer list of lawful reasons is not spelt out in a sentence.
+_MOST_NAMED = 10
+
+
 @dataclass(frozen=True, slots=True)
 class Excuse:
     """A ``skipped`` (or ``settled``) that concerns a subject: lawful or not, and its reason in words."""
@@ -71,8 +75,10 @@ def _lawful(scene: Scene, duty: Duty, body: Skipped) -> tuple[bool, str]:
         lawful = bool(body.reason.strip() or words.strip())
     if lawful:
         return True, words
-    given = words or "none"
-    return False, f"skipped, but the reason given ({given}) is not one this duty allows"
+    given = f"{words} ({body.reason})" if words and body.reason and words != body.reason else words or "none"
+    allowed = ", ".join(listed) if 0 < len(listed) <= _MOST_NAMED else "a reason of the packs" if not listed else ""
+    rule = f"; allowed: {allowed}" if allowed else ""
+    return False, f"skipped, but the reason given, {given}, is not one that excuses here{rule}"
 
 
 def _excuse(scene: Scene, duty: Duty, fact: Fact) -> Excuse | None:
