@@ -12,9 +12,10 @@ from witnessmark.problems import Problem
 from witnessmark.report.clock import spell
 from witnessmark.report.letter import Seal, Statement
 from witnessmark.report.naming import Names, capital, sentence
-from witnessmark.report.wording import reason_words
+from witnessmark.report.wording import reason_words, telling
+from witnessmark.views import doubts
 
-__all__ = ["cautions_of", "not_inspected_of", "scope_of", "seal_of"]
+__all__ = ["cautions_of", "doubts_of", "not_inspected_of", "scope_of", "seal_of"]
 
 _LOOK = (
     "This report says what was seen, done and measured on the day of the visit, where it could be seen and reached. "
@@ -43,6 +44,20 @@ def not_inspected_of(record: Record, names: Names) -> tuple[Statement, ...]:
         where = f"{capital(place)}: " if place and place.lower() not in what.lower() else ""
         why = reason_words(body, names.packs) or "no reason recorded"
         rows.append(Statement(sentence(f"{where}{what if where else capital(what)}, because {why}"), (fact.id,)))
+    return tuple(rows)
+
+
+def doubts_of(record: Record, names: Names) -> tuple[Statement, ...]:
+    """What the inspector was not sure of, and what settled it."""
+    rows = []
+    for doubt in doubts(record, names.house):
+        place = names.place_of(doubt.fact)
+        words = capital(f"{place}: {doubt.words}" if place else doubt.words).rstrip(".")
+        if doubt.closed_by is None:
+            rows.append(Statement(f"{words}. This was not settled.", (doubt.fact.id,)))
+            continue
+        told = telling(doubt.closed_by, names)
+        rows.append(Statement(f"{words}. {told}", (doubt.fact.id, doubt.closed_by.id)))
     return tuple(rows)
 
 
@@ -96,7 +111,7 @@ def _checked(verification: Sequence[Problem] | None) -> tuple[str, ...]:
     if verification is None:
         return ()
     if not verification:
-        return ("When this report was written, every entry, file and pack was hashed again and matched the record.",)
+        return ("When this letter was written the record was checked, and nothing in it failed to match.",)
     return tuple(
         f"{row.where}: {row.message.what}" + (f" ({row.detail})" if row.detail else "") + "." for row in verification
     )

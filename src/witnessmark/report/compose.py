@@ -14,7 +14,7 @@ from witnessmark.judging.model import Standing
 from witnessmark.packs.model import Packs
 from witnessmark.problems import Problem
 from witnessmark.report.clock import clock_of
-from witnessmark.report.closing import cautions_of, not_inspected_of, scope_of, seal_of
+from witnessmark.report.closing import cautions_of, doubts_of, not_inspected_of, scope_of, seal_of
 from witnessmark.report.duties import beyond_visit_of, duties_of, law_of, not_asked_of, not_required_of, terms_of
 from witnessmark.report.evidence import evidence_of
 from witnessmark.report.findings import findings_of, places_of, summary_of
@@ -31,6 +31,8 @@ from witnessmark.report.showing import showing_of
 __all__ = ["compose"]
 
 _CITES = frozenset({"rests_on", "entry"})
+#: Acts that say nothing of the house by themselves; they stand among the entries only where something rests on them.
+_UNSAID = frozenset({"placed", "listed", "found", "sealed", "accepted", "dropped", "amended"})
 _NOT_EVIDENCE = frozenset({"evidence", "problems", "seal"})
 
 
@@ -126,6 +128,7 @@ def compose(
         beyond_visit=beyond_visit_of(job, packs, standing),
         not_inspected=not_inspected_of(record, names),
         not_required=not_required_of(job, packs),
+        doubts=doubts_of(record, names),
         operations=operations,
         as_found=as_found_of(record, names, operations),
         readings=readings_of(record, names, clock, standing),
@@ -140,6 +143,6 @@ def compose(
     )
     others = _other_names(record)
     letter = _cleaned(letter, others)
-    cited = list(_cited(letter))
+    cited = [*_cited(letter), *(fact.id for fact in record.facts if fact.act not in _UNSAID)]
     evidence, missing = evidence_of(cited, record=record, names=names, clock=clock, standing=standing, showing=showing)
     return replace(letter, evidence=change_texts(evidence, printable), problems=(*letter.problems, *missing))

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from witnessmark.report.letter import Letter
+from itertools import groupby
 
-__all__ = ["SECTIONS", "other_pictures", "shutoff_pictures"]
+from witnessmark.report.letter import Letter, OpenEnd
+
+__all__ = ["SECTIONS", "open_groups", "other_pictures", "shutoff_pictures"]
 
 #: The parts of the letter in order: an anchor and a heading.
 SECTIONS = (
@@ -17,9 +19,15 @@ SECTIONS = (
     ("readings", "Readings"),
     ("pictures", "Pictures"),
     ("terms", "Terms and cautions"),
-    ("record", "The entries this letter rests on"),
+    ("record", "The record, entry by entry"),
     ("seal", "The seal, and how to check it"),
 )
+
+
+def open_groups(letter: Letter) -> tuple[tuple[str, tuple[OpenEnd, ...]], ...]:
+    """What is still open by sort, in the order of the letter; the sort as a heading."""
+    groups = groupby(letter.open_ends, key=lambda end: end.sort)
+    return tuple((sort.capitalize(), tuple(ends)) for sort, ends in groups)
 
 
 def _with_findings(letter: Letter) -> set[int]:

@@ -13,7 +13,7 @@ from jinja2 import Environment, PackageLoader, StrictUndefined, Template
 from markupsafe import Markup
 
 from witnessmark.problems import Problem, Refusal
-from witnessmark.report.contents import SECTIONS, other_pictures, shutoff_pictures
+from witnessmark.report.contents import SECTIONS, open_groups, other_pictures, shutoff_pictures
 from witnessmark.report.data import replace_file, report_bytes
 from witnessmark.report.glyphs import FONTS
 from witnessmark.report.letter import Evidence, Letter, Picture
@@ -65,6 +65,7 @@ def _page(letter: Letter, prepared: Prepared) -> str:
     return _template().render(
         letter=letter,
         sections=dict(SECTIONS),
+        open_groups=open_groups(letter),
         rows=rows,
         shown=shown,
         findings={finding.number: finding for finding in letter.findings},

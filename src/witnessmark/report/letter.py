@@ -1,7 +1,7 @@
 """What a report says, as plain data: every part of the letter before it becomes a page.
 
-Statements point at journal entries by id (``rests_on``); each id that is cited stands once in ``Letter.evidence``
-with its number, time and device. Times are given twice: ``at`` as recorded (RFC 3339) and ``clock`` as printed.
+Statements point at journal entries by id (``rests_on``); each id that is cited, and whatever else was recorded on
+site, stands once in ``Letter.evidence`` with its number, time and device. Times are given twice: ``at`` as recorded (RFC 3339) and ``clock`` as printed.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from pathlib import Path
 from witnessmark.problems import Problem
 
 __all__ = [
-    "Description", "DutyLine", "Evidence", "FiledMedium", "Finding", "Glance", "Letter", "NotAsked", "OpenEnd", "OpenGroup", "Opening",
+    "Description", "DutyLine", "Evidence", "FiledMedium", "Finding", "Glance", "Letter", "NotAsked", "OpenEnd", "Opening",
     "Operation", "Picture", "PlaceFindings", "ReadingLine", "Seal", "StakeGroup", "Statement", "Step", "SubjectLine",
     "SystemDuties", "SystemGlance", "Term",
 ]  # fmt: skip
@@ -47,6 +47,7 @@ class Opening:
 class OpenEnd:
     """Something still open: what, what closes it, and how sure the duty behind it is."""
 
+    sort: str
     words: str
     next: str
     rests_on: tuple[str, ...]
@@ -54,17 +55,8 @@ class OpenEnd:
 
 
 @dataclass(frozen=True, slots=True)
-class OpenGroup:
-    """Loose ends of one sort."""
-
-    sort: str
-    heading: str
-    ends: tuple[OpenEnd, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class Evidence:
-    """One journal entry that the letter cites.
+    """One journal entry: the letter cites it, or it was recorded on site and no part of the letter needed it.
 
     Attributes:
         entry: id of the entry.
@@ -319,7 +311,7 @@ class Letter:
     invented: str
     draft: str
     opening: Opening
-    open_ends: tuple[OpenGroup, ...]
+    open_ends: tuple[OpenEnd, ...]
     summary: str
     stakes: tuple[StakeGroup, ...]
     places: tuple[PlaceFindings, ...]
@@ -330,6 +322,7 @@ class Letter:
     beyond_visit: tuple[DutyLine, ...]
     not_inspected: tuple[Statement, ...]
     not_required: tuple[DutyLine, ...]
+    doubts: tuple[Statement, ...]
     operations: tuple[Operation, ...]
     as_found: tuple[Statement, ...]
     readings: tuple[ReadingLine, ...]

@@ -10,7 +10,7 @@ from witnessmark.journal.job import Job
 from witnessmark.judging.model import LooseEnd, Standing
 from witnessmark.packs.model import Packs
 from witnessmark.report.clock import Clock, long_date, offset_words, spell
-from witnessmark.report.letter import OpenEnd, OpenGroup, Opening, Statement
+from witnessmark.report.letter import OpenEnd, Opening, Statement
 from witnessmark.report.naming import capital, sentence
 from witnessmark.report.wording import SURENESS, join, quantity
 
@@ -121,18 +121,15 @@ def draft_of(standing: Standing, *, sealed: bool) -> str:
     """What every page of a draft says; empty for an issued report: sealed, and nothing blocks it."""
     count = len(standing.blocking)
     if not count:
-        return "" if sealed else "Draft: not issued."
+        return "" if sealed else "Draft: not issued. Nothing keeps it from being issued."
     return f"Draft: not issued. {capital(spell(count))} thing{'s are' if count != 1 else ' is'} open."
 
 
 def _end(end: LooseEnd) -> OpenEnd:
     note = SURENESS.get(end.tag, end.tag) if end.tag else ""
-    return OpenEnd(sentence(end.words), sentence(end.next), end.entries, note)
+    return OpenEnd(end.sort, sentence(end.words), sentence(end.next), end.entries, note)
 
 
-def open_ends_of(standing: Standing) -> tuple[OpenGroup, ...]:
-    """What keeps the report from being issued, by sort of loose end."""
-    groups: dict[str, list[OpenEnd]] = {}
-    for end in standing.blocking:
-        groups.setdefault(end.sort, []).append(_end(end))
-    return tuple(OpenGroup(sort, capital(sort), tuple(ends)) for sort, ends in groups.items())
+def open_ends_of(standing: Standing) -> tuple[OpenEnd, ...]:
+    """What keeps the report from being issued."""
+    return tuple(_end(end) for end in standing.blocking)

@@ -17,7 +17,7 @@ from typing import Final, Literal
 import typst
 
 from witnessmark.problems import Problem, Refusal
-from witnessmark.report.contents import SECTIONS, other_pictures, shutoff_pictures
+from witnessmark.report.contents import SECTIONS, open_groups, other_pictures, shutoff_pictures
 from witnessmark.report.data import plain, replace_file, report_bytes
 from witnessmark.report.glyphs import FONTS, fitting
 from witnessmark.report.letter import Letter
@@ -67,6 +67,7 @@ def _data(letter: Letter, prepared: Prepared, issued: str) -> bytes:
         "letter": plain(replace(letter, problems=())),
         "numbers": letter.numbers,
         "sections": dict(SECTIONS),
+        "open_groups": plain(open_groups(letter)),
         "files": files,
         "shutoff_pictures": list(shutoff_pictures(letter)),
         "other_pictures": list(other_pictures(letter)),

@@ -49,6 +49,8 @@ class Showing:
 def _caption(medium: Medium, speaking: list[Fact], names: Names) -> str:
     if medium.body and medium.body.shows:
         return sentence(medium.body.shows)
+    if medium.body and medium.body.sort not in {"photo", "thermal"}:
+        return ""  # what is said in a recording stands with the entries drawn from it
     told = [telling(fact, names) for fact in speaking if isinstance(fact.body, Saw | Absent | Read | Identified)]
     return " ".join(list(dict.fromkeys(told))[:_MOST_WORDS])
 
