@@ -107,6 +107,16 @@ def test_doubts_and_what_makes_them_sure() -> None:
     }  # fmt: skip
 
 
+def test_a_doubt_about_an_entry_stands_where_the_entry_does() -> None:
+    visit = Visit()
+    about = visit.add(Saw("double tapped", "adverse", part="breaker"), component="panel")
+    visit.add(Doubted("is it?", of=about))
+    sure = visit.add(Saw("one wire after all", "sound", part="breaker"), component="panel")
+    (doubt,) = doubts(visit.record())
+    assert doubt.closed_by is not None
+    assert doubt.closed_by.id == sure
+
+
 def test_a_reading_or_another_attribute_does_not_make_sure() -> None:
     visit = Visit()
     visit.add(Doubted("copper?", attribute="material"), component="pipe")

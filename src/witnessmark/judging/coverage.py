@@ -1,7 +1,7 @@
 """Which duties of the rulebook in force are met, excused, open or not asked, and by which entries.
 
 Each subject of a duty is looked at in its extent: ``all`` asks for every listed component of its kinds (and for the
-full count where one was given); ``one_per_room`` for one in every habitable room, and in any other place that has
+full count where one was given), or for every place of its sorts where it names no kinds; ``one_per_room`` for one in every habitable room, and in any other place that has
 one; ``one_per_side`` for one on every outside face; ``representative`` and ``none`` for at least one. ``enter`` asks
 for every place of its sorts. A subject is *met* when all that is asked was done, *excused* when the rest was lawfully
 skipped, else *open*. An optional subject is *not asked* while nothing of its kinds (or no place of its sorts) is in
@@ -89,7 +89,7 @@ def _targets(ground: _Ground, duty: Duty, subject: Subject) -> list[_Target]:
     """What is asked for, one by one; a single target for the whole where nothing in particular is."""
     scene = ground.scene
     found: list[_Target] = []
-    if duty.verb == "enter":
+    if duty.verb == "enter" or (duty.extent == "all" and subject.sorts and not subject.kinds):
         found = [_Target(p.name, place=p.id) for p in scene.house.places.values() if p.sort in subject.sorts]
     elif duty.extent == "all" and subject.kinds:
         found = [
@@ -117,18 +117,34 @@ def _complete(fact: Fact) -> bool:
     return count is None or count.of is None or count.checked >= count.of
 
 
-def _meets(ground: _Ground, target: _Target, fact: Fact, *, whole: bool) -> bool:
-    """Whether a fact that fits the subject is about this target. ``whole``: the duty asks for all of them."""
-    home = ground.scene.house
-    if target.component is not None:
-        if fact.component is not None:
-            return fact.component == target.component
-        count = fact.body.count if isinstance(fact.body, Saw) else None
-        place = home.components[target.component].place
-        return count is not None and _complete(fact) and home.place_of(fact) in {None, place}
-    if target.place is not None:
-        return home.place_of(fact) == target.place
-    return not whole or _complete(fact)
+class _Met:
+    """The facts that fit a subject, found by what they are about, so that each target is looked up once."""
+
+    def __init__(self, ground: _Ground, facts: list[Fact], *, whole: bool) -> None:
+        self._home = ground.scene.house
+        self._facts = facts
+        self._whole = whole
+        self._component: dict[str, list[str]] = {}
+        self._place: dict[str, list[str]] = {}
+        self._counted: list[Fact] = []
+        for fact in facts:
+            if fact.component is not None:
+                self._component.setdefault(fact.component, []).append(fact.id)
+            elif isinstance(fact.body, Saw) and fact.body.count is not None and _complete(fact):
+                self._counted.append(fact)
+            place = self._home.place_of(fact)
+            if place is not None:
+                self._place.setdefault(place, []).append(fact.id)
+
+    def about(self, target: _Target) -> list[str]:
+        """Ids of the facts about a target. A full count without a component speaks for each in its place."""
+        if target.component is not None:
+            place = self._home.components[target.component].place
+            counted = [f.id for f in self._counted if self._home.place_of(f) in {None, place}]
+            return self._component.get(target.component, []) + counted
+        if target.place is not None:
+            return self._place.get(target.place, [])
+        return [fact.id for fact in self._facts if not self._whole or _complete(fact)]
 
 
 def _here(ground: _Ground, subject: Subject, *, places: bool) -> bool:
@@ -186,8 +202,9 @@ def _subject(ground: _Ground, duty: Duty, subject: Subject) -> SubjectCoverage:
     missing: list[str] = []
     refused: list[str] = []
     whole = duty.extent == "all"
+    about = _Met(ground, facts, whole=whole)
     for target in _targets(ground, duty, subject):
-        done = [fact.id for fact in facts if _meets(ground, target, fact, whole=whole)]
+        done = about.about(target)
         if not done and duty.verb == "enter" and target.place is None:
             done = [fact.id for fact in _absent(ground, {*subject.sorts, *subject.kinds})]
         elif not done and duty.verb != "enter" and target.place is not None:

@@ -7,17 +7,25 @@ of a reading names, else it is a plain draft of the words that were recorded, wi
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from witnessmark.journal.acts import Absent, Read, Saw
 from witnessmark.journal.fold import Fact
-from witnessmark.judging.limits import cited, limit_of
+from witnessmark.judging.limits import cited, limit_of, spoken
 from witnessmark.judging.model import DraftFinding, JudgedReading, LooseEnd
 from witnessmark.judging.scene import Scene
 from witnessmark.packs.model import Condition
+from witnessmark.views.readings import Reading
 
 __all__ = ["draft"]
+
+
+#: What a draft says where no condition of the packs says more.
+_WHY = "This was seen as a defect at the inspection; its cause and extent were not determined."
+_IF_LEFT = "What follows if it is left depends on its cause."
+_DO = "Have it evaluated by someone licensed for this work, and follow their advice."
 
 
 @dataclass(slots=True)
@@ -26,7 +34,7 @@ class _Group:
 
     facts: list[Fact] = field(default_factory=list)
     evidence: list[str] = field(default_factory=list)
-    readings: list[JudgedReading] = field(default_factory=list)
+    readings: list[tuple[Reading, JudgedReading]] = field(default_factory=list)
 
 
 def _sentence(text: str) -> str:
@@ -72,11 +80,19 @@ def _words(scene: Scene, fact: Fact) -> str:
     return f"{part}: {text}" if part and text and part.lower() not in text.lower() else text
 
 
+def _read(reading: Reading, row: JudgedReading) -> str:
+    """What was read, which limit it is beyond, with its source and force."""
+    if row.criterion is None:
+        return _sentence(row.words)
+    limit = f"the limit is {limit_of(row.criterion)} ({cited(row.criterion)})"
+    return _sentence(f"{spoken(reading)} was read; {limit}. {row.force}")
+
+
 def _seen(scene: Scene, group: _Group, condition: Condition | None) -> str:
     parts = [_sentence(condition.observation)] if condition else []
     said = [_sentence(_words(scene, fact)) for fact in group.facts]
     parts += [text for text in dict.fromkeys(said) if text and text not in parts]
-    parts += [_sentence(row.words) for row in group.readings]
+    parts += [_read(reading, row) for reading, row in group.readings]
     return " ".join(parts)
 
 
@@ -93,25 +109,34 @@ def _from_condition(condition: Condition) -> dict[str, str]:
     }
 
 
-def _plain(scene: Scene, group: _Group) -> dict[str, str]:
-    """A draft of what was recorded; what it means and what follows is left to the inspector."""
+def _usual_trade(scene: Scene, kind: str) -> str:
+    """The trade that most of the packs' conditions of this kind name; empty when they name none."""
+    named = Counter(c.by for c in scene.packs.conditions.values() if kind in c.kinds and c.by)
+    return named.most_common(1)[0][0] if named else ""
+
+
+def _title(scene: Scene, group: _Group) -> str:
     first = group.facts[0]
     name, said = scene.name_of(first), _words(scene, first)
-    limits = [row.criterion for row in group.readings if row.criterion is not None]
-    if limits:
-        measure = scene.packs.measures.get(limits[0].measure)
-        said = f"{measure.name if measure else 'reading'} not {limit_of(limits[0])}"
+    if group.readings and isinstance(first.body, Read):
+        measure = scene.packs.measures.get(first.body.measure)
+        said = f"{measure.name if measure else 'reading'} {spoken(group.readings[0][0])}"
     title = f"{name}: {said}" if name and said and name.lower() not in said.lower() else said or name or "Defect"
-    why = " ".join(f"{_sentence(limit.words)} ({cited(limit)})" for limit in dict.fromkeys(limits))
+    return _sentence(title).rstrip(".")
+
+
+def _plain(scene: Scene, group: _Group) -> dict[str, str]:
+    """A draft of what was recorded, without a judgement of its own: what it means is left to the inspector."""
+    limits = list(dict.fromkeys(row.criterion for _, row in group.readings if row.criterion is not None))
     return {
-        "title": _sentence(title).rstrip("."),
-        "why": why,
-        "if_left": "",
-        "do": "",
-        "by": "",
+        "title": _title(scene, group),
+        "why": " ".join(_sentence(limit.words) for limit in limits) or _WHY,
+        "if_left": _IF_LEFT,
+        "do": _DO,
+        "by": _usual_trade(scene, scene.house.kind_of(group.facts[0])),
         "direct": "further evaluation",
-        "stake": limits[0].stake if limits else "",
-        "urgency": limits[0].urgency if limits else "",
+        "stake": limits[0].stake if limits else "function",
+        "urgency": limits[0].urgency if limits else "soon",
     }
 
 
@@ -121,6 +146,7 @@ def draft(scene: Scene, ends: Sequence[LooseEnd], judged: Sequence[JudgedReading
     for row in judged:
         if row.verdict == "beyond":
             beyond.setdefault(row.entry, []).append(row)
+    read = {reading.fact.id: reading for reading in scene.readings}
     groups: dict[tuple[str, ...], tuple[_Group, Condition | None]] = {}
     for end in ends:
         fact = scene.facts.get(end.entries[0]) if end.sort == "write up" and end.entries else None
@@ -135,7 +161,7 @@ def draft(scene: Scene, ends: Sequence[LooseEnd], judged: Sequence[JudgedReading
         group, _ = groups.setdefault((*spot, what), (_Group(), condition))
         group.facts.append(fact)
         group.evidence += end.entries[1:]
-        group.readings += readings
+        group.readings += [(read[fact.id], row) for row in readings]
     drafts: list[DraftFinding] = []
     for group, condition in groups.values():
         first = group.facts[0]

@@ -18,9 +18,10 @@ from witnessmark.packs import criteria_for, is_must
 from witnessmark.packs.model import Criterion
 from witnessmark.problems import Refusal
 from witnessmark.units import Quantity, as_difference, as_slope, dimension, exact, known, say
+from witnessmark.units.names import printed
 from witnessmark.views.readings import Reading, number
 
-__all__ = ["judge_readings", "limit_of"]
+__all__ = ["cited", "judge_readings", "limit_of", "spoken"]
 
 _OPS = {"<=": "at most", "<": "less than", ">=": "at least", ">": "more than", "between": "between"}
 
@@ -43,10 +44,11 @@ def cited(criterion: Criterion) -> str:
     return ", ".join(filter(None, [criterion.document, criterion.edition, criterion.section]))
 
 
-def _spoken(reading: Reading) -> str:
+def spoken(reading: Reading) -> str:
+    """A reading as it was read, in words: ``about 118 °F``, ``34 to 36 in``."""
     about = "about " if reading.body.about else ""
     if reading.low is None:
-        return f"{reading.body.value!r} {reading.body.unit}".strip()
+        return f"{reading.body.value!r} {printed(reading.body.unit)}".strip()
     if reading.high is None:
         return about + say(reading.low)
     return f"{about}{format(reading.low.value, 'f')} to {say(reading.high)}"
@@ -113,14 +115,15 @@ def _judged(scene: Scene, reading: Reading, criterion: Criterion, year: int | No
     difference = any(unit.endswith("{difference}") for unit in units)
     verdict, why = _verdict(reading, criterion, difference=difference)
     must = is_must(criterion, year)
-    said, limit = _spoken(reading), limit_of(criterion)
+    said, limit = spoken(reading), limit_of(criterion)
+    force = _force(criterion, year, must=must)
     rule = f"{criterion.words.rstrip('.')} ({cited(criterion)})."
     if verdict == "cannot compare":
         words = f"{said} cannot be compared with the limit, {limit}: {why}. {rule}"
     else:
         worse = " (a range is judged by its worse end)" if reading.high is not None else ""
-        words = f"{said} is {verdict} the limit, {limit}{worse}. {rule} {_force(criterion, year, must=must)}"
-    return JudgedReading(reading.fact.id, verdict, words, criterion, must)
+        words = f"{said} is {verdict} the limit, {limit}{worse}. {rule} {force}"
+    return JudgedReading(reading.fact.id, verdict, words, criterion, must, force)
 
 
 def _none(scene: Scene, reading: Reading) -> JudgedReading:
@@ -130,7 +133,7 @@ def _none(scene: Scene, reading: Reading) -> JudgedReading:
     return JudgedReading(
         reading.fact.id,
         "no criterion",
-        f"{_spoken(reading)}: the packs hold no limit for {name}{f' at {thing}' if thing else ''} that was in force.",
+        f"{spoken(reading)}: the packs hold no limit for {name}{f' at {thing}' if thing else ''} that was in force.",
     )
 
 
@@ -139,8 +142,12 @@ def judge_readings(scene: Scene) -> tuple[JudgedReading, ...]:
     place = scene.rulebook.jurisdiction if scene.rulebook else None
     judged: list[JudgedReading] = []
     chosen: dict[tuple[str, str, str | None, int | None], tuple[Criterion, ...]] = {}
+    years: dict[tuple[str | None, str, str | None], int | None] = {}
     for reading in scene.readings:
-        year = year_of(scene, reading.fact)
+        built = (reading.fact.component, reading.kind, reading.body.part)
+        if built not in years:
+            years[built] = year_of(scene, reading.fact)
+        year = years[built]
         key = (reading.body.measure, reading.kind, reading.body.part, year)
         if key not in chosen:
             measure, kind, part, _ = key

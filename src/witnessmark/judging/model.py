@@ -98,7 +98,8 @@ class JudgedReading:
     """A reading held against one criterion.
 
     ``verdict`` is ``within``, ``beyond``, ``no criterion`` or ``cannot compare``; ``words`` says so in a sentence
-    with the limit, document, edition and section. ``must`` tells a requirement in force from a recommendation.
+    with the limit, document, edition and section. ``must`` tells a requirement in force from a recommendation;
+    ``force`` says that in a sentence.
     """
 
     entry: str
@@ -106,6 +107,7 @@ class JudgedReading:
     words: str
     criterion: Criterion | None = None
     must: bool = False
+    force: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -69,17 +69,19 @@ def still_on(scene: Scene) -> Iterator[LooseEnd]:
         found = f"It was found {run.found}. " if run.found else ""
         how = f"{procedure.put_back.rstrip('.')}. " if procedure and procedure.put_back else ""
         since = f" since {run.since:%H:%M}" if run.since else ""
+        late = by is not None and scene.now > by
+        over = f", longer than the {minutes} minutes it may be left" if late else ""
         kind = scene.packs.kinds.get(run.kind)
         yield LooseEnd(
             sort="still on",
             key=f"still on {run.fact.id}",
-            words=f"{_thing(scene, run)}: still {_left(run)}{since}",
+            words=f"{_thing(scene, run)}: still {_left(run)}{since}{over}",
             entries=(run.fact.id,),
             place=run.place,
             component=run.fact.component,
             opened=run.since,
             latest=by,
-            late=by is not None and scene.now > by,
+            late=late,
             next=f"{found}{how}Record that it is put back, or with whom it was agreed to leave it so.",
             cautions=(procedure.cautions if procedure and procedure.cautions else kind.cautions if kind else ()),
         )

@@ -2,7 +2,7 @@
 
 A doubt is opened by ``doubted``, and by a ``saw`` that is not sure (``sure`` false, or state ``unclear``). It is
 closed by a ``settled`` about it (or about the entry it doubts), and by what comes later on the same component and
-part, or of the same kind and part in the same place where neither names a component: a ``saw`` that is sure, a
+part, or of the same kind and part in the same place where neither names a component (a doubt that names neither stands where the entry it doubts does): a ``saw`` that is sure, a
 ``skipped``, and, for a doubt about an attribute, an ``identified`` of that attribute.
 """
 
@@ -76,6 +76,8 @@ def doubts(record: Record, home: House | None = None, settled: Decisions | None 
     closes: dict[str, Fact] = {}
     waiting = _Waiting()
     opened: list[tuple[Fact, str, str | None]] = []
+    doubted = {f.body.of for f in record.facts if isinstance(f.body, Doubted) and f.body.of}
+    named = {fact.id: fact for fact in record.facts if fact.id in doubted} if doubted else {}
     for fact in record.facts:
         body = fact.body
         closes.update((doubt.id, fact) for doubt in waiting.answered_by(fact, home))
@@ -86,6 +88,9 @@ def doubts(record: Record, home: House | None = None, settled: Decisions | None 
         else:
             continue
         spot = _spot(fact, home, body.part)
+        doubted_fact = named.get(body.of or "") if isinstance(body, Doubted) else None
+        if spot is None and doubted_fact is not None:
+            spot = _spot(doubted_fact, home, body.part or getattr(doubted_fact.body, "part", None))
         if spot is not None:
             waiting.add(spot, body.attribute if isinstance(body, Doubted) else None, fact)
     found: list[Doubt] = []
