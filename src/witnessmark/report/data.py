@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+from contextlib import suppress
 from dataclasses import fields, is_dataclass
 from pathlib import Path
 
@@ -57,7 +58,8 @@ def replace_file(path: Path, data: bytes) -> None:
         part.write_bytes(data)
         part.replace(path)
     except OSError as error:
-        part.unlink(missing_ok=True)
+        with suppress(OSError):
+            part.unlink(missing_ok=True)
         raise Refusal(CANNOT_WRITE.at(str(path), str(error))) from error
 
 
