@@ -58,6 +58,14 @@ def test_a_device_restored_from_a_backup_forks() -> None:
     assert numbers([*VISIT, *branch, once_more]) == ["WM221", "WM221"]
 
 
+def test_a_second_fork_where_another_branch_ended_is_named() -> None:
+    short = on(PHONE[-3]).write(Saw("a branch of one entry"))
+    again = on(PHONE[-2]).write(Saw("a branch beside the last entry"))
+    assert [p.where for p in check_chains([*PHONE, short, again])] == [
+        f"device phone-a, number {PHONE[-2].n}", f"device phone-a, number {PHONE[-1].n}",
+    ]  # fmt: skip
+
+
 def test_a_fork_hidden_in_a_gap_is_named() -> None:
     pen = on(PHONE[9])
     branch = [pen.write(Saw("again")) for _ in range(4)]

@@ -90,6 +90,19 @@ def test_any_bytes_give_a_problem_and_never_an_error(data: bytes) -> None:
     assert str(found).encode()
 
 
+@pytest.mark.parametrize("text", ["[" * 101, '{"a":' * 101, '{"a":' * 200 + "1" + "}" * 200])
+def test_deep_lines_are_refused_before_they_are_parsed(text: str) -> None:
+    found = from_line(text.encode(), "line 1")
+    assert isinstance(found, Problem)
+    assert found.detail == "nested deeper than 100"
+
+
+def test_brackets_within_text_are_not_depth() -> None:
+    said = '[[[{"' * 200
+    entry = with_hash(dataclasses.replace(ENTRY, body=Saw(said)))
+    assert from_line(to_line(entry), "line 1") == entry
+
+
 SCRAPS: st.SearchStrategy[Any] = (
     st.none() | st.booleans() | st.integers() | st.text(max_size=3) | st.just([]) | st.just({}) | st.just(["a"])
 )

@@ -103,6 +103,13 @@ def test_a_scalar_that_is_not_reduced_is_refused() -> None:
     assert not verify(key, message, signature[:32] + s.to_bytes(32, "little"))
 
 
+def test_a_point_that_is_not_reduced_is_refused() -> None:
+    # RFC 8032, section 5.1.3: y must be below p. The neutral point (0, 1) as a key makes any such signature fit.
+    neutral, signature = (1).to_bytes(32, "little"), (1).to_bytes(32, "little") + bytes(32)
+    assert verify(neutral, b"report", signature) == by_library(neutral, b"report", signature) is True
+    assert not verify((2**255 - 19 + 1).to_bytes(32, "little"), b"report", signature)
+
+
 @pytest.mark.parametrize(("key", "signature"), [(b"", b""), (bytes(31), bytes(64)), (bytes(32), bytes(63))])
 def test_wrong_lengths_are_no_signature(key: bytes, signature: bytes) -> None:
     assert not verify(key, b"", signature)

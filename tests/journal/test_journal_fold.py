@@ -201,6 +201,24 @@ def test_who_knows_of_an_amendment_comes_after_it_whatever_the_clock_says(desk: 
     assert desk.says == ["four"]
 
 
+def test_an_amendment_knows_of_one_named_through_another_that_was_dropped(desk: Desk) -> None:
+    id_ = desk.saw("one")
+    second = desk.amend(id_, "two")
+    third = desk.amend(second, "three", device="b")
+    desk.now -= timedelta(hours=1)  # a slow clock must not put it before the one it knows of
+    desk.pens["c"] = Pen(JOB, "I. Example", "c", now=desk.tick)
+    fourth = desk.amend(third, "four", device="c")
+    desk.now += timedelta(hours=1)
+    desk.drop(third)
+    (fact,) = desk.record.facts
+    assert (desk.says, fact.amended_by, desk.record.conflicts) == (["four"], (second, fourth), ())
+
+
+def test_accepting_what_never_was_a_draft_says_nothing_of_it(desk: Desk) -> None:
+    desk.accept(desk.saw())
+    assert desk.record.facts[0].accepted_by is None
+
+
 def test_a_removal_takes_out_and_a_removal_of_it_brings_back(desk: Desk) -> None:
     id_ = desk.saw()
     removal = desk.drop(id_)

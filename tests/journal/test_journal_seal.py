@@ -128,6 +128,13 @@ def test_a_gap_at_sealing_stays_a_gap_and_only_what_went_missing_later_is_named(
     assert "number 7 was sealed" in problem[1]
 
 
+def test_a_run_ends_where_the_count_does_not_follow() -> None:
+    forged = dataclasses.replace(on(PHONE[3]).write(Saw("its number jumps")), n=PHONE[3].n + 5, hash="")
+    forged = with_hash(forged)
+    _, heads = root_of([*PHONE[:4], forged])
+    assert heads == (Head("phone-a", forged.n, forged.hash, forged.n),)
+
+
 def test_both_branches_of_a_fork_are_sealed() -> None:
     pen = on(PHONE[3])
     branch = [pen.write(Saw("from a backup")) for _ in range(2)]

@@ -111,7 +111,7 @@ def questions() -> dict[str, Any]:
         "damaged": [
             line.replace("e", "f", k + 1)[: 600 - k] if k % 2 else line.replace('"n":', f'"n":{k},"n":')
             for k, line in enumerate(lines[:40])
-        ],
+        ] + ["[" * 100_000, '{"a":' * 100_000, "[" * 99 + "9" * 5000],
         "cuts": [1, 17, 200, 399],
         "facts hash": sha256(b"other facts").hexdigest(),
         "signatures": [

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import timedelta
-from operator import itemgetter
 
 from witnessmark.journal import messages
 from witnessmark.journal.acts import Amended, Body, Dropped
@@ -115,7 +114,7 @@ def fold(entries: Iterable[Entry]) -> Record:
                 continue
         elif kind in NAMING and not entry.draft:
             continue
-        fact = _fact(entry, amendments.get(id_), accepted.get(id_), by_id)
+        fact = _fact(entry, amendments.get(id_), accepted.get(id_) if entry.draft else None, by_id)
         row = (since_epoch(fact.at), id_, fact)
         if id_ in dropped:
             dismissed.append(row)
@@ -164,7 +163,7 @@ def _by_id(entries: Iterable[Entry]) -> dict[str, Entry]:
 
 
 def _fact(entry: Entry, amendments: list[Entry] | None, acceptance: Entry | None, entries: Mapping[str, Entry]) -> Fact:
-    accepted_by = None if acceptance is None or not entry.draft else acceptance.id
+    accepted_by = None if acceptance is None else acceptance.id
     if amendments is None:
         if isinstance(entry.body, Unread):
             raise TypeError("an unread entry is a fact only once it is amended")
@@ -197,8 +196,8 @@ def _amended_at(says: Amended, in_effect: set[str], entries: Mapping[str, Entry]
 
 
 def _sorted(rows: list[tuple[timedelta, str, Fact]]) -> tuple[Fact, ...]:
-    rows.sort(key=itemgetter(0, 1))
-    return tuple(row[2] for row in rows)
+    rows.sort()  # ids differ, so facts are never compared
+    return tuple([row[2] for row in rows])
 
 
 def _dismissal(fact: Fact, removal: Entry) -> Dismissal:
