@@ -73,6 +73,7 @@ MATERIAL = replace(RANGE, attributes=("material",))
         ("probe", RANGE, Saw("firm", "sound"), "met"),
         ("state_method", RANGE, Identified("method", "from the ground"), "met"),
         ("state_method", RANGE, Identified("make", "Acme"), "open"),
+        ("state_method", RANGE, Saw("looked at", "sound"), "open"),
         ("advise", RANGE, Found("t"), "met"),
         ("advise", RANGE, Saw("worn", "adverse"), "open"),
         ("advise", RANGE, Saw("fine", "sound"), "met"),

@@ -137,7 +137,7 @@ def accepts(fact: Fact, verb: str, subject: Subject, present: Iterable[str]) -> 
         outside = isinstance(body, Identified) and body.attribute == "method" and bool(_NOT_INSIDE.search(body.value))
         return not outside and not isinstance(body, _ANYWHERE)
     if verb == "state_method":
-        return isinstance(body, Ran | Saw) or (isinstance(body, Identified) and body.attribute == "method")
+        return isinstance(body, Identified) and (body.attribute == "method" or bool(subject.attributes))
     if verb == "probe":
         return isinstance(body, Ran | Read | Saw)
     if verb == "advise":
