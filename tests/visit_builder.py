@@ -40,8 +40,8 @@ __all__ = ["START", "build_visit"]
 START = datetime(2026, 2, 3, 9, 30, tzinfo=timezone(timedelta(hours=-8)))
 
 _PLACES = (
-    ("north face", "face"), ("south face", "face"), ("roof", "roof"), ("attic", "attic"), ("crawl space", "crawl"),
-    ("kitchen", "room"), ("upper bathroom", "room"), ("hall", "room"), ("garage", "garage"), ("main bedroom", "room"),
+    ("north face", "outside-face"), ("south face", "outside-face"), ("roof", "roof"), ("attic", "attic"), ("crawl space", "crawl-space"),
+    ("kitchen", "kitchen"), ("upper bathroom", "bathroom"), ("hall", "hall"), ("garage", "garage"), ("main bedroom", "bedroom"),
 )  # fmt: skip
 _KINDS = ("range", "service-panel", "water-heater", "stair", "sink", "window", "furnace", "receptacle", "gutter")
 _SEEN = (
@@ -49,10 +49,10 @@ _SEEN = (
     "cracked pane, lower left", "handrail loose at the top", "damp at the sill plate", "clean and dry",
 )  # fmt: skip
 _READINGS = (
-    ("temperature", "118", "[degF]"),
-    ("moisture", "17.5", "%"),
+    ("water-temperature", "118", "[degF]"),
+    ("wood-moisture", "17.5", "%"),
     ("voltage", "121", "V"),
-    ("height", "35", "[in_i]"),
+    ("handrail-height", "35", "[in_i]"),
 )
 
 # Of a thousand acts, how many of each; the rest saw something.
@@ -166,7 +166,7 @@ class _Visit:
         if name == "identified":
             return Identified("make", "Example Works", kind="water-heater")
         if name == "skipped":
-            return Skipped("behind the panel", "blocked", "stored goods in front")
+            return Skipped("behind the panel", "stored-items", "stored goods in front")
         if name == "doubted":
             return Doubted("whether the vent is connected")
         count = Count(3, 5, 1) if chance.random() < 0.1 else None
