@@ -102,9 +102,9 @@ def fold(entries: Iterable[Entry]) -> Record:
     by_id = _by_id(entries)
     effects = effects_of(by_id)
     accepted, dropped, amendments = effects.accepted, effects.dropped, effects.amendments
-    facts: list[tuple[timedelta, str, Fact]] = []
-    drafts: list[tuple[timedelta, str, Fact]] = []
-    dismissed: list[tuple[timedelta, str, Fact]] = []
+    facts: list[Fact] = []
+    drafts: list[Fact] = []
+    dismissed: list[Fact] = []
     unread: list[Entry] = []
     for id_, entry in by_id.items():
         kind = type(entry.body)
@@ -115,13 +115,12 @@ def fold(entries: Iterable[Entry]) -> Record:
         elif kind in NAMING and not entry.draft:
             continue
         fact = _fact(entry, amendments.get(id_), accepted.get(id_) if entry.draft else None, by_id)
-        row = (since_epoch(fact.at), id_, fact)
         if id_ in dropped:
-            dismissed.append(row)
+            dismissed.append(fact)
         elif entry.draft and id_ not in accepted:
-            drafts.append(row)
+            drafts.append(fact)
         elif kind not in NAMING:
-            facts.append(row)
+            facts.append(fact)
     return Record(
         facts=_sorted(facts),
         drafts=_sorted(drafts),
@@ -195,9 +194,12 @@ def _amended_at(says: Amended, in_effect: set[str], entries: Mapping[str, Entry]
     return says.at
 
 
-def _sorted(rows: list[tuple[timedelta, str, Fact]]) -> tuple[Fact, ...]:
-    rows.sort()  # ids differ, so facts are never compared
-    return tuple([row[2] for row in rows])
+def _sorted(facts: list[Fact]) -> tuple[Fact, ...]:
+    return tuple(sorted(facts, key=_when))
+
+
+def _when(fact: Fact) -> tuple[timedelta, str]:
+    return since_epoch(fact.at), fact.id
 
 
 def _dismissal(fact: Fact, removal: Entry) -> Dismissal:
