@@ -5,24 +5,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
+from witnessmark.listening.drafts import Draft
 from witnessmark.listening.lexicon import Lexicon, Meaning
 from witnessmark.listening.places import HOUSE, Place
 
-__all__ = ["Scene", "Thing"]
+__all__ = ["Scene", "Thing", "part_of"]
 
 #: How many things spoken of are remembered.
 _MEMORY = 8
 #: Weights of what speaks for a meaning; larger is stronger. Our own, set on narrations of our own.
-_PART_OF_FOCUS, _PART_OF_RECENT, _SAME_KIND, _KIND, _HERE, _NOT_HERE, _SAME_SYSTEM, _HEARD = (
-    5.0,
-    3.0,
-    4.0,
-    1.5,
-    1.5,
-    -1.0,
-    1.0,
-    -0.5,
-)
+_PART_OF_FOCUS, _PART_OF_RECENT, _SAME_KIND, _KIND = 5.0, 3.0, 4.0, 1.5
+_HERE, _NOT_HERE, _SAME_SYSTEM = 1.5, -1.0, 1.0
+_HEARD, _SHORT, _STRAY_PART = -0.5, -0.5, -0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +38,11 @@ class Thing:
         return f"{self.place.key}.{self.kind_key}"
 
 
+def part_of(draft: Draft) -> Thing:
+    """The thing that a draft is about."""
+    return Thing(draft.kind, draft.part, draft.label, draft.place, draft.component.partition(".")[2])
+
+
 @dataclass(slots=True)
 class Scene:
     """The state of the discourse: the place the speaker is in, the focus, and what was spoken of before it."""
@@ -62,14 +61,16 @@ class Scene:
 
         def weight(meaning: Meaning) -> float:
             kind = self.lexicon.packs.kinds[meaning.kind]
-            total = _HEARD if meaning.heard else 0.0
+            total = (_HEARD if meaning.heard else 0.0) + (_SHORT if meaning.short else 0.0)
             in_focus = self.focus is not None and self.focus.kind == meaning.kind
             if meaning.part is None:
-                total += _KIND + (_SAME_KIND if in_focus else 0.0)
+                total += _KIND + (_SAME_KIND if in_focus else _PART_OF_RECENT - 1.0 if meaning.kind in seen else 0.0)
             elif in_focus:
                 total += _PART_OF_FOCUS
             elif meaning.kind in seen:
                 total += _PART_OF_RECENT - 0.25 * seen[meaning.kind]
+            else:
+                total += _STRAY_PART
             if kind.sorts and place.sort != HOUSE.sort:
                 total += _HERE if place.sort in kind.sorts else _NOT_HERE
             if system and kind.system == system:

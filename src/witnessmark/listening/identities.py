@@ -50,12 +50,17 @@ def _make(st: Statement) -> tuple[int, int] | None:
     if row is None or not ({"make", "model", "made"} & set(row.describe) or row.operated):
         return None
     for at in range(1, len(st.norms) - 1):
-        if st.norms[at] in {"a", "an"} and st.norms[at - 1] in _COPULAS and _unknown(st, at + 1):
+        if st.norms[at] not in {"a", "an"} or st.norms[at - 1] not in _COPULAS:
+            continue
+        at = next((q.end - 1 for q in st.quantities if q.start in {at, at + 1} and q.form == "quantity"), at)  # noqa: PLW2901 - "a three ton Blythe"
+        if at + 1 < len(st.norms) and _unknown(st, at + 1):
             end = at + 2
             rest = st.norms[end:]
             year = bool(st.quantities) and st.quantities[0].start == end
             known = any(n.start == end for n, _ in st.mentions)
             if not rest or year or known or rest[0] in {"unit", "brand", "model", "and", "from", "made", "so", "panel"}:
+                return at + 1, end
+            if rest[0] in members("identities", "not_makes"):
                 return at + 1, end
     said = st.begins("clauses", "instruments")
     if said and said[0] + 1 < len(st.norms) and st.norms[said[0]] in {"says", "reads"} and _unknown(st, said[0] + 1):
@@ -138,6 +143,9 @@ def described(st: Statement) -> list[Draft]:
             continue
         for attribute in row.describe:
             value = next((v for a, v in meanings if a == attribute), None)
+            if value is not None and value.lower() in row.name.lower():
+                used.update(range(start, end))
+                break  # "it's a gas boiler": that it is a boiler is no description of it
             if value is not None and attribute not in {"condition-word", "presence"}:
                 by_attribute.setdefault(attribute, [])
                 if value not in by_attribute[attribute]:
@@ -158,7 +166,8 @@ def _attribute_name(st: Statement, attribute: str) -> str:
 
 def _sized(st: Statement, describe: tuple[str, ...]) -> list[Draft]:
     pair = next((q for q in st.quantities if q.form == "pair"), None)
-    if pair is None or "size" not in describe:
+    told = "size" in describe or any(w in _COPULAS for w in st.norms)
+    if pair is None or not told or "size" not in st.scene.lexicon.packs.attributes or not st.named:
         return []
     value = f"{pair.value} x {pair.second}"
     for quantity in st.quantities:

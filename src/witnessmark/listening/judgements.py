@@ -180,6 +180,16 @@ def _absent(st: Statement, thing: Thing, why: str, *, adverse: bool) -> Draft:
     )
 
 
+def _blocked(st: Statement) -> frozenset[int]:
+    """Positions that judge nothing: inside names, in harmless phrases, and in the name of what is measured."""
+    harmless = {i for a, b, _ in cues("conditions", "not_adverse").find(st.norms) for i in range(a, b)}
+    measured = (
+        {i for a, b, _ in st.scene.lexicon.measures.find(st.stems) for i in range(a, b)} if st.quantities else set()
+    )
+    done = set(st.operated)
+    return st.masked | harmless | measured | done
+
+
 _STRONG = ("has no", "have no", "does not have", "do not have", "did not have", "has not got", "have not got", "lacks",
            "lacking", "without", "never put", "they did not put", "not a single", "neither has")  # fmt: skip
 
@@ -252,26 +262,66 @@ def _wrong_word_before(st: Statement, at: int, named: Named) -> bool:
     return any(st.norms[i] in members("conditions", "adverse") for i in range(at, named.start))
 
 
+_NOT_FAILING = frozenset({"matter", "mean", "look", "seem", "have", "need", "bother", "count", "appear", "show", "say", "know",
+                          "want", "hurt", "see", "be", "think", "get", "surprise", "inspect", "like", "care", "affect", "to", "a",
+                          "move", "apply", "include", "even", "really", "have", "cover"})  # fmt: skip
+
+
+def _fails(st: Statement) -> str | None:
+    """What a thing does not do ("won't reset", "doesn't turn"): a failure, unless what it does not do is a fault."""
+    for start, end, words in cues("conditions", "failing").find(st.norms):
+        before = st.norms[:start]
+        if end >= len(st.norms) or any(w in {"i", "we", "you", "they"} for w in before[-3:]):
+            continue
+        verb = st.norms[end]
+        fault = cues("conditions", "adverse").at(st.norms, end)
+        if verb in _NOT_FAILING or fault or not verb.isalpha():
+            continue
+        return f"{words} {verb}"
+    return None
+
+
+def _is_not(st: Statement) -> Named | None:
+    """A component that what is spoken of is said not to be ("the one by the stove isn't GFCI")."""
+    for named, _ in st.mentions:
+        at = named.start - 1
+        if at >= 0 and st.norms[at] in {"a", "an"}:
+            at -= 1
+        if at >= 1 and st.norms[at] == "not" and st.norms[at - 1] in {"is", "are"} and named.start > 2:  # noqa: PLR2004 - "this is not one"
+            return named
+    return None
+
+
 def judged(st: Statement) -> list[Draft]:
     """What the statement says is wrong, missing or as it should be: at most one draft of each."""
     absent = _missing(st)
     if absent is not None:
         return absent
     thing = st.thing
-    found = _free(st, cues("conditions", "adverse"), st.masked)
+    none_of_it = st.cue("conditions", "none_of_it")
+    if none_of_it and thing is not None and (negated(st, none_of_it[0]) or none_of_it[2].startswith("none")):
+        return [st.draft("saw", _what(st, thing), f"'{none_of_it[2]}'", thing, condition="sound")]
+    blocked = _blocked(st)
+    found = _free(st, cues("conditions", "adverse"), blocked)
     bad = [(a, b, t) for a, b, t in found if not negated(st, a)]
     denied = [(a, b, t) for a, b, t in found if negated(st, a)]
     condition = adverse_condition(st, thing)
-    if condition is not None and not (denied and not bad):
+    like = any(t.startswith(("like", "as it", "the way")) for _, _, t in cues("conditions", "sound").find(st.norms))
+    if condition is not None and not (denied and not bad) and not like:
         return [_adverse(st, thing, f"condition {condition.id}", condition)]
     if bad:
         return [_adverse(st, thing, f"'{bad[0][2]}'", None)]
+    failing = _fails(st)
+    if failing:
+        return [_adverse(st, thing, f"'{failing}'", None)]
+    if _is_not(st):
+        return [_adverse(st, thing, "said not to be one", None)]
     wanted = st.cue("scopes", "wanted")
     if wanted and not negated(st, wanted[0]):
         return [_adverse(st, thing, f"'{wanted[2]}'", None)]
-    blocked = frozenset(i for a, b, _ in cues("conditions", "not_sound").find(st.norms) for i in range(a, b))
+    blocked |= frozenset(i for a, b, _ in cues("conditions", "not_sound").find(st.norms) for i in range(a, b))
     unfit = [(a, b, t) for a, b, t in _free(st, cues("conditions", "fitted"), st.masked) if negated(st, a)]
-    sound = _free(st, cues("conditions", "sound"), blocked | st.masked)
+    sound = _free(st, cues("conditions", "sound"), blocked)
     unsound = [(a, b, t) for a, b, t in sound if negated(st, a) and not t.startswith("no ")]
     if unfit or unsound:
         return [_adverse(st, thing, f"not '{(unfit or unsound)[0][2]}'", None)]

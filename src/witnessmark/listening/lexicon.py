@@ -24,17 +24,29 @@ _EMPTY = frozenset({
 #: Word classes whose members are never taken for a misheard word.
 _PLAIN = ("openers", "subjects", "auxiliaries", "verbs", "plural_verbs", "determiners", "adjectives", "prepositions",
           "adverbs", "quantifiers", "conjunctions", "subordinators")  # fmt: skip
+#: Last words too general to call a thing by.
+_WEAK_HEADS = frozenset({"unit", "system", "device", "line", "work", "area", "side", "base", "head", "space", "run", "box",
+                         "top", "end", "equipment", "water", "house", "wood", "mark", "sign", "board", "material", "growth",
+                         "air", "ground", "power", "plate", "stop", "line", "set", "pest", "insect", "service", "room",
+                         "heat", "control", "crack", "damage", "leak", "stain", "stains", "hole", "movement", "gas", "oil",
+                         "iron", "steel", "concrete", "surface", "type", "access", "supply", "return", "entry", "kit",
+                         "body", "assembly", "point", "walk", "covering", "outside", "inside", "main", "animal", "animals",
+                         "unit", "tie", "block", "boot", "cloth", "felt", "paper", "test", "bottom", "exterior", "interior"})  # fmt: skip
 _NEVER = ("auxiliaries", "subjects", "conjunctions", "prepositions", "determiners", "subordinators")
 _NEGATIVE = frozenset({"no", "not", "missing", "without", "gone", "never", "lack", "nothing", "none", "bare"})
 
 
 @dataclass(frozen=True, slots=True)
 class Meaning:
-    """A component that a phrase may mean: a kind, or a part of it. ``heard``: only by what a recogniser makes of it."""
+    """A component that a phrase may mean: a kind, or a part of it.
+
+    ``heard``: only by what a recogniser makes of it. ``short``: only by the last word of its name ("the fan").
+    """
 
     kind: str
     part: str | None = None
     heard: bool = False
+    short: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,11 +129,21 @@ def _components(packs: Packs) -> Iterator[tuple[tuple[str, ...], Meaning]]:
                 if not (len(words) == 1 and words[0] in bare):
                     yield words, Meaning(kind.id, part.id)
     plain = {stem(w) for name in _PLAIN for w in members("clauses", name)}
+    yield from _heads(packs, bare | plain)
     for kind in packs.kinds.values():
         for text in kind.heard:
             words = stems(text)
             if not plain.issuperset(words):  # "which is" for a switch would be heard everywhere
                 yield words, Meaning(kind.id, heard=True)
+
+
+def _heads(packs: Packs, never: set[str]) -> Iterator[tuple[tuple[str, ...], Meaning]]:
+    """The last word of each kind's names, by which it is called once it is clear which one is meant."""
+    for kind in packs.kinds.values():
+        for text in (kind.name, *kind.spoken):
+            words = stems(text)
+            if len(words) > 1 and words[-1] not in never | _WEAK_HEADS and len(words[-1]) > 2 and "of" not in words:  # noqa: PLR2004 - acronyms
+                yield words[-1:], Meaning(kind.id, short=True)
 
 
 def _gathered(rows: Iterable[tuple[tuple[str, ...], Meaning]]) -> list[tuple[tuple[str, ...], tuple[Meaning, ...]]]:

@@ -37,6 +37,12 @@ def _refused(st: Statement) -> tuple[int, str] | None:
         if at < 0:
             continue
         act = st.norms[at]
+        if (
+            act == "get"
+            and st.norms[at + 1 : at + 2] in (["it"], ["that"], ["this"], ["them"])
+            and st.norms[at + 2 : at + 3]
+        ):
+            continue  # "can't get it open": the thing does not work
         if negation == "not" and not act.endswith("ing") and act not in {"visible", "accessible"}:
             continue
         mine = st.speaker(start)

@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from witnessmark.listening.clauses import Clause, clauses
 from witnessmark.listening.doubts import doubted, settles
 from witnessmark.listening.drafts import Draft, Heard, Open, SetAside
-from witnessmark.listening.focus import Scene
+from witnessmark.listening.focus import Scene, part_of
+from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.identities import described, identified
 from witnessmark.listening.judgements import judged
 from witnessmark.listening.ledger import still_on
@@ -32,6 +33,8 @@ __all__ = ["listen"]
 
 #: Seconds within which a requirement speaks of the statement before it.
 _CONTRAST_WITHIN = 15.0
+#: Seconds within which "cover's back on" repeats "putting the cover back on".
+_AGAIN = 30.0
 #: Below this share of known words, in a narration of some length, nothing is drafted.
 _LEAST_KNOWN, _SOME_LENGTH = 0.35, 20
 
@@ -77,6 +80,9 @@ class _Listener:
             self._take_back(drafts)
         elif statement.norms[:2] in (["no", "it"], ["no", "that"], ["no", "they"], ["no", "there"]):
             self._take_back(drafts, only_same=True)
+        if statement.norms[0] == "but" and self.items:
+            # "it is there but …": what is granted first is no judgement
+            self.items[-1].drafts = [d for d in self.items[-1].drafts if d.why not in {"'is there'", "'are there'"}]
         self.items.append(_Item(statement, drafts))
         self._attend(statement, drafts)
 
@@ -98,23 +104,45 @@ class _Listener:
         if settles(st):
             self._settle(st)
         drafts: list[Draft] = []
-        operation = operated(st)
-        if operation is not None:
-            drafts.append(operation)
+        operation = self._operation(st)
+        drafts += operation
         judgement = judged(st)
         adverse = any(d.condition == "adverse" for d in judgement)
-        if operation is None or operation.setting is None:
+        if not any(d.setting for d in operation):
             drafts += self._readings(st, judgement)
         drafts += identified(st)
-        if not adverse and operation is None:
+        if not adverse and not operation:
             drafts += described(st)
         drafts += judgement
         if not adverse and is_requirement(st):
             drafts += self._contrast(st)
         return drafts
 
+    def _operation(self, st: Statement) -> list[Draft]:
+        """What was operated. "Everything is off" stops each thing that still runs; a state alone stops only what ran."""
+        earlier = [d for item in self.items for d in item.drafts if d.act in {"ran", "stopped"}]
+        if st.cue("operations", "put_back_all") or st.cue("operations", "stop_all"):
+            only_on = st.cue("operations", "put_back_all") is None
+            return [
+                st.draft("stopped", st.said(st.opening()), "everything stopped", part_of(run), left="off", leaves="off")
+                for run in still_on(earlier) if not only_on or run.leaves in {"on", "filled", "changed"}
+            ]  # fmt: skip
+        made = operated(st)
+        if made is None:
+            return []
+        if made.act == "stopped":
+            same = [d for d in earlier if d.kind == made.kind]
+            stated = not any(w in {"i", "we"} for w in st.norms) and st.norms[st.opening()] not in GRAMMAR.taking and (
+                not st.norms[st.opening()].endswith("ing"))  # fmt: skip
+            ran = bool(same) and same[-1].act == "ran"
+            again = bool(same) and same[-1].act == "stopped" and st.start - same[-1].start < _AGAIN
+            if (stated and not ran and "back" not in st.norms) or (stated and again and not ran):
+                return []
+        return [made]
+
     def _readings(self, st: Statement, judgement: Sequence[Draft]) -> list[Draft]:
-        found = read(st)
+        previous = next((d for i in reversed(self.items[-6:]) for d in reversed(i.drafts) if d.act == "read"), None)
+        found = read(st, previous)
         bad = next((d for d in judgement if d.condition == "adverse"), None)
         if bad is None:
             return found

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from witnessmark.listening.clauses import Mark
+from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.lexicon import Lexicon, Meaning
 from witnessmark.listening.plates import spelled
+from witnessmark.listening.quantities import quantities
 from witnessmark.listening.terms import cues
 from witnessmark.listening.words import Token
 
@@ -71,45 +74,61 @@ def _plates(norms: Sequence[str], hard: Sequence[bool]) -> list[Plate]:
     return found
 
 
+def _is_verb_here(norms: Sequence[str], start: int, end: int) -> bool:
+    """Whether a one-word name is what something does here ("it vents outside", "will not reset")."""
+    if end - start > 1 or not start:
+        return False
+    word, before = norms[start], norms[start - 1]
+    if before in {"it", "they", "i", "we", "not", "to", "will", "would", "could", "can", "just", "which"}:
+        return word in GRAMMAR.verbs | GRAMMAR.plural | GRAMMAR.taking or before == "not"
+    joined = before == "and" and start > 1 and norms[start - 2] in GRAMMAR.verbs
+    return joined and word in GRAMMAR.verbs
+
+
 def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = ()) -> Names:
     """What the tokens name. Where names overlap the longer holds, and a component before a value.
 
-    A phrase for what is wrong, of two words or more, holds against a shorter name inside it: in "open ground" nothing
-    is called ground.
+    A phrase for what is wrong or right, of two words or more, holds against a shorter name inside it: in "open ground"
+    nothing is called ground.
     """
     stems = [t.stem for t in tokens]
     norms = [t.norm for t in tokens]
-    rows: list[tuple[int, int, int, str, object]] = []
-    rows += [(-(b - a), 0, a, "component", (b, m)) for a, b, m in lexicon.components.find(stems)]
-    rows += [(-(b - a), 1, a, "instrument", (b, None)) for a, b, _ in cues("clauses", "instruments").find(norms)]
-    rows += [(-(b - a), 2, a, "value", (b, m)) for a, b, m in lexicon.values.find(stems)]
-    rows += [
-        (-(b - a), -1, a, "condition", (b, None))
-        for a, b, _ in cues("conditions", "adverse").find(norms)
-        if b - a > 1
-    ]  # fmt: skip
+    rows: list[tuple[int, int, int, str, int, tuple[Any, ...]]] = []
+    rows += [(-(b - a), 0, a, "component", b, m) for a, b, m in lexicon.components.find(stems)]
+    rows += [(-(b - a), 1, a, "instrument", b, ()) for a, b, _ in cues("clauses", "instruments").find(norms)]
+    rows += [(-(b - a), 2, a, "value", b, m) for a, b, m in lexicon.values.find(stems)]
+    for table in ("adverse", "sound", "not_adverse"):
+        rows += [
+            (-(b - a), -1, a, "condition", b, ()) for a, b, _ in cues("conditions", table).find(norms) if b - a > 1
+        ]  # fmt: skip
     taken = {i for p in plates for i in range(p.start, p.end)}
     components: list[Named] = []
     values: list[Value] = []
     instruments: list[tuple[int, int]] = []
-    for _, _, start, sort, payload in sorted(rows, key=lambda row: row[:3]):
-        end, meaning = payload  # type: ignore[misc]  # the shape goes with the sort
+    for _, _, start, sort, end, meanings in sorted(rows, key=lambda row: row[:3]):
         span = range(start, end)
-        if not taken.isdisjoint(span):
+        if not taken.isdisjoint(span) or (sort == "component" and _is_verb_here(norms, start, end)):
             continue
         taken.update(span)
         if sort == "component":
-            components.append(Named(start, end, meaning))
+            components.append(Named(start, end, meanings))
         elif sort == "value":
-            values.append(Value(start, end, meaning))
+            values.append(Value(start, end, meanings))
         elif sort == "instrument":
             instruments.append((start, end))
     components.sort(key=lambda row: row.start)
     values.sort(key=lambda row: row.start)
-    marks = [Mark(c.start, c.end, component=True) for c in components]
-    marks += [Mark(v.start, v.end, component=False) for v in values]
-    marks += [Mark(a, b, component=True) for a, b in instruments]
-    marks += [Mark(p.start, p.end, component=False) for p in plates]
+    marks = [Mark(c.start, c.end, "component") for c in components]
+    marks += [Mark(v.start, v.end, "value") for v in values]
+    marks += [Mark(a, b, "component") for a, b in instruments]
+    marks += [Mark(p.start, p.end, "plate") for p in plates]
+    used = {i for m in marks for i in range(m.start, m.end)}
+    marks += [Mark(a, b, "place") for a, b, _ in lexicon.sorts.find(stems) if used.isdisjoint(range(a, b))]
+    used = {i for m in marks for i in range(m.start, m.end)}
+    marks += [
+        Mark(q.start, q.end, "quantity") for q in quantities(norms)
+        if q.form in {"quantity", "pair"} and used.isdisjoint(range(q.start, q.end))
+    ]  # fmt: skip
     return Names(
         tuple(components), tuple(values), tuple(plates), tuple(sorted(instruments)),
         tuple(sorted(marks, key=lambda m: m.start)),

@@ -16,6 +16,9 @@ __all__ = ["Operation", "operated", "operation"]
 
 #: How far its particle stands from a verb ("turn the hall thermostat back up").
 _APART = 6
+#: Forms that are an act only when somebody is said to do it.
+_BARE = frozenset({"drain", "run", "test", "close", "open", "start", "fill", "light", "flush", "push", "press", "turn", "switch",
+                   "pull", "take", "try", "leave", "plug", "flip", "kick", "crank", "bump", "get", "have", "cycle", "lit"})  # fmt: skip
 _SORTS = ("off", "open", "on", "momentary")
 
 
@@ -65,12 +68,14 @@ def operation(st: Statement) -> Operation | None:
     norms = st.norms
     for at, word in enumerate(norms):
         for particle, sort in _table().get(word, ()):
-            if at in st.masked and particle == ():
+            if particle == () and (at in st.masked or any(v.start <= at < v.end for v in st.values)):
                 continue
             end = at + 1 if not particle else _particle(st, at, particle)
             if end is None:
                 continue
-            state = word in {"is", "are", "was", "everything", "back"}
+            state = word in {"is", "are", "was", "'s", "everything", "back"}
+            if word == "back" and (not at or norms[at - 1] not in {"is", "are", "'s"}):
+                continue
             if state:
                 if sort == "off" and not _is_noun_phrase_off(st, end):
                     return Operation(sort, at, end, " ".join((word, *particle)))
@@ -91,9 +96,15 @@ def operation(st: Statement) -> Operation | None:
             }
             planned = before == "to" and "going" in norms[:at] and sort in {"on", "off"}
             coming = particle == ("off",) and word == "coming"
-            if word in {"drain", "run", "test", "close", "open", "start", "fill", "set", "lit", "light"} and not any(
-                w in {"i", "we"} for w in norms[:at]
-            ) and before not in {"and", ""}:  # fmt: skip
+            if word in _BARE and not any(w in {"i", "we"} for w in norms[:at]):
+                continue
+            if word in {"start", "starting"} and norms[at + 1 : at + 2] in (
+                ["with"],
+                ["at"],
+                ["in"],
+                ["out"],
+                ["outside"],
+            ):
                 continue
             if word in {"drained", "stopped", "closed", "opened", "ran", "tripped", "reset"} and _component_before(
                 st, at
@@ -153,6 +164,9 @@ def operated(st: Statement) -> Draft | None:
         return None
     if st.cue("operations", "devices_on") and found.sort != "off":
         return None
+    if found.sort == "momentary" and any(a > found.start for a, _ in st.instruments):
+        return None  # "tested it with the meter" is a measurement
+    st.operated = tuple(range(found.start, found.end))
     thing = st.thing
     what = st.said(st.opening())
     why = f"operated: '{found.words}'"

@@ -56,6 +56,8 @@ def _one(words: Sequence[str], index: int) -> tuple[int, str] | None:
         return index + 1, _ALPHABET[word].upper()
     if word in LETTERS:
         return index + 1, LETTERS[word].upper()
+    if word.isalpha() and len(word) < 4 and not set(word) & set("aeiouy"):  # noqa: PLR2004 - "CB", "NMX"
+        return index + 1, word.upper()
     if any(c.isdigit() for c in word) and word.isalnum():
         return index + 1, word.upper()
     return None

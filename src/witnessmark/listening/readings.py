@@ -8,6 +8,7 @@ from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import Thing
 from witnessmark.listening.quantities import Quantity
 from witnessmark.listening.statement import Statement
+from witnessmark.listening.words import root
 from witnessmark.packs.model import Measure
 from witnessmark.problems import Refusal
 from witnessmark.units import dimension
@@ -16,6 +17,9 @@ __all__ = ["measure_of", "read"]
 
 _TIMES = frozenset({"min", "h", "s", "d", "wk", "mo", "a", "ms"})
 _NEAR = 6
+_COMMON = frozenset({"height", "width", "of", "the", "air", "above", "between", "depth", "length", "in", "at", "level"})
+#: Seconds within which a bare number is read like the one before it.
+_INHERIT = 12.0
 
 
 def _same_dimension(one: str, other: str) -> bool:
@@ -50,13 +54,32 @@ def measure_of(st: Statement, quantity: Quantity, thing: Thing | None) -> Measur
                 best = (weight, measure)
     if best is not None:
         return best[1]
-    if quantity.unit is None:
+    return _of_kind(st, quantity, thing, of_kind)
+
+
+def _of_kind(st: Statement, quantity: Quantity, thing: Thing | None, of_kind: tuple[str, ...]) -> Measure | None:
+    """A measure of the kind: the one whose name shares most words with the statement, else the only one that fits.
+
+    Not by the unit alone where a part is spoken of: the height of a relief pipe is not that of the burner.
+    """
+    if thing is None:
         return None
-    fitting = [
-        m for id_ in of_kind if (m := lexicon.packs.measures.get(id_)) and _same_dimension(quantity.unit, m.unit)
-    ]
-    plausible = [m for m in fitting if _plausible(m, quantity.value)]
-    return (plausible or fitting or [None])[0]
+    packs = st.scene.lexicon.packs
+    said = {root(w) for w in st.norms} | {root(w) for w in thing.label.split()}
+    ranked: list[tuple[int, Measure]] = []
+    for id_ in of_kind:
+        measure = packs.measures.get(id_)
+        if measure is None or (quantity.unit is not None and not _same_dimension(quantity.unit, measure.unit)):
+            continue
+        shared = len({root(w) for w in measure.name.split() if w not in _COMMON} & said)
+        if _plausible(measure, quantity.value):
+            ranked.append((shared, measure))
+    ranked.sort(key=lambda row: -row[0])
+    if ranked and ranked[0][0] and (quantity.unit is not None or len(ranked) == 1 or ranked[1][0] < ranked[0][0]):
+        return ranked[0][1]
+    if quantity.unit is not None and len(ranked) == 1 and thing.part is None:
+        return ranked[0][1]
+    return None
 
 
 def _plausible(measure: Measure, value: Decimal) -> bool:
@@ -76,18 +99,40 @@ def _is_reading(st: Statement, quantity: Quantity, index: int) -> bool:
     return not (index and before in {"first", "over", "every", "next", "last", "per"})
 
 
-def read(st: Statement) -> list[Draft]:
-    """Drafts for what the statement measures. A bare number is a reading when a measure is named beside it."""
+def _inherited(st: Statement, quantity: Quantity, previous: Draft | None) -> Measure | None:
+    """The measure of the reading just before, for another number about the same component ("the bottom one is six")."""
+    if previous is None or previous.measure is None or st.thing is None or previous.kind != st.thing.kind:
+        return None
+    told = quantity.start and st.norms[quantity.start - 1] in {"is", "are", "about", "at", "'s", "only", "was", "and"}
+    if st.start - previous.end > _INHERIT or not told:
+        return None
+    measure = st.scene.lexicon.packs.measures.get(previous.measure)
+    return measure if measure is not None and _plausible(measure, quantity.value) else None
+
+
+def _is_told(st: Statement, quantity: Quantity) -> bool:
+    """Whether a quantity whose measure is unknown is told as a reading, not in passing."""
+    before = st.norms[quantity.start - 1] if quantity.start else ""
+    return bool(st.instruments) or before in {"is", "are", "was", "about", "reads", "says", "got", "at", "measures", "only",
+                                              "around", "'s", "shows", "measured", "reading"}  # fmt: skip
+
+
+def read(st: Statement, previous: Draft | None = None) -> list[Draft]:
+    """Drafts for what the statement measures. A bare number is a reading when a measure is named beside it.
+
+    *previous* is the last reading, which a bare number about the same component takes after within 12 s.
+    """
     lexicon = st.scene.lexicon
     drafts: list[Draft] = []
-    if any(q.form == "pair" for q in st.quantities):
-        return drafts
+    pair = next((q for q in st.quantities if q.form == "pair"), None)
     last_unit: str | None = None
     for index, quantity in enumerate(st.quantities):
-        if not _is_reading(st, quantity, index):
+        if not _is_reading(st, quantity, index) or (pair is not None and pair.start < quantity.start):
             continue
         measure = measure_of(st, quantity, st.thing)
         if measure is None and quantity.unit is None:
+            measure = _inherited(st, quantity, previous)
+        if measure is None and (quantity.unit is None or not _is_told(st, quantity)):
             continue
         unit = quantity.unit or last_unit or (measure.unit if measure else None)
         if unit is None:

@@ -71,6 +71,8 @@ _SHORT_SOUND = 3
 #: Spelling agreement asked of joined words: much when the sound is short, less when it is long.
 _AGREE_SHORT, _AGREE_LONG = 0.75, 0.6
 _AGREE_ONE = 0.86
+#: When every word is a common one by itself.
+_AGREE_COMMON = 0.88
 
 
 def _near(tokens: Sequence[Token], index: int, lexicon: Lexicon) -> list[str] | None:
@@ -102,13 +104,19 @@ def _joined(tokens: Sequence[Token], index: int, lexicon: Lexicon) -> tuple[int,
         if not following.isalpha():
             break
         key, text = key + sound(following), text + following
-        if len(key) < _LEAST_SOUND or all(t.stem in lexicon.known for t in tokens[index : index + size]):
+        if len(key) < _LEAST_SOUND:
             continue
+        common = all(t.stem in lexicon.known for t in tokens[index : index + size])
         agree = _AGREE_SHORT if len(key) <= _SHORT_SOUND else _AGREE_LONG
         for word in lexicon.by_sound.get(sound_of_run(key), ()):
             # "stain on" is no "staining": the first word must not be most of the long one already
-            alike = len(commonprefix((first.norm, word))) >= max(len(first.norm) - 1, 3)
-            if not alike and word[0] == text[0] and close_in_spelling(text, word, agree):
+            shared = len(commonprefix((first.norm, word)))
+            alike = shared == len(first.norm) > 2 or shared >= max(len(first.norm) - 1, 4)  # noqa: PLR2004 - "so" of "soffit" is chance
+            if (
+                not alike
+                and sound(word[0]) == sound(text[0])
+                and close_in_spelling(text, word, _AGREE_COMMON if common else agree)
+            ):
                 return index + size, word
     return None
 

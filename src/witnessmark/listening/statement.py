@@ -26,7 +26,8 @@ class Statement:
     """A statement. Positions are counted within it; ``first`` and ``last`` are indexes into the narration's words.
 
     ``thing`` is what it is about (None when nothing is in focus), ``named`` whether it names that itself,
-    ``mentions`` every component it names with its likeliest meaning, ``masked`` the positions inside names.
+    ``mentions`` every component it names with its likeliest meaning, ``masked`` the positions inside names,
+    ``operated`` those of a verb of operating.
     """
 
     tokens: Sequence[Token]
@@ -46,6 +47,7 @@ class Statement:
     subject: Named | None = None
     mentions: list[tuple[Named, Meaning]] = field(default_factory=list)
     place: Place | None = None
+    operated: tuple[int, ...] = ()
     rules: list[str] = field(default_factory=list)
 
     def __post_init__(self) -> None:
@@ -163,7 +165,7 @@ def about(st: Statement) -> None:
     for named in st.components:
         where = named_place(st.norms, st.stems, scene.lexicon, named.start, named.end) or place
         st.mentions.append((named, scene.meaning(named.meanings, where)))
-    free = [(n, m) for n, m in st.mentions if not _after_preposition(st, n)]
+    free = [(n, m) for n, m in st.mentions if not _after_preposition(st, n) and not _purpose(st, n)]
     bound = [(n, m) for n, m in st.mentions if (n, m) not in free]
     begins = st.norms[st.opening()] if st.norms else ""
     pronoun = begins in _PRONOUNS and not any(n.start <= st.opening() + 1 for n, _ in free)
@@ -192,6 +194,14 @@ def about(st: Statement) -> None:
         where = seen.place if seen is not None and near else place
     st.subject, st.named, st.place = named, True, where
     st.thing = scene.thing(meaning, where)
+
+
+def _purpose(st: Statement, named: Named) -> bool:
+    """Whether a name stands in what something is done for ("to get the burner going")."""
+    before = st.norms[: named.start]
+    at = next((i for i in range(len(before) - 1, 0, -1) if before[i] == "to"), None)
+    return at is not None and at > 1 and named.start - at <= 4 and before[at + 1 : at + 2] in (  # noqa: PLR2004 - "to get the hot"
+        ["get"], ["check"], ["see"], ["make"], ["let"], ["test"], ["keep"])  # fmt: skip
 
 
 def _of(st: Statement, named: Named) -> bool:
