@@ -27,12 +27,14 @@ _SHORT = 4
 class Mark:
     """Something named from *start* to *end* (exclusive).
 
-    ``sort`` is ``component``, ``value``, ``quantity``, ``place`` or ``plate``.
+    ``sort`` is ``component``, ``value``, ``quantity``, ``place``, ``plate`` or ``condition`` (a phrase for what is
+    wrong or right). ``weak``: a component only by a part's name or the last word of its own.
     """
 
     start: int
     end: int
     sort: str
+    weak: bool = False
 
     @property
     def component(self) -> bool:
@@ -75,7 +77,7 @@ class _Cutter:
         if word in GRAMMAR.aux:
             return True
         before = self.word(index - 1)
-        if word in GRAMMAR.doing and before in GRAMMAR.personal | {"it", "who", "somebody", "someone"}:
+        if word in GRAMMAR.doing and (before in GRAMMAR.personal | {"who"} or (before == "it" and word.endswith("ed"))):
             return True
         if word in GRAMMAR.verbs:
             after = self.word(index + 1)
@@ -131,16 +133,18 @@ class _Cutter:
     def left(self, index: int, floor: int) -> int:
         """Where the name that stands at *index* begins: articles, adjectives, "two of the", "bottom of the"."""
         at = index
+        counted = False  # articles and numbers come before everything else in a name
         while at > floor:
             word = self.word(at - 1)
             mark = self.ends.get(at)
-            if mark is not None and (mark.component or mark.sort == "plate" or mark.start < floor):
+            if mark is not None and (counted or mark.sort in {"component", "plate", "condition"} or mark.start < floor):
                 break
             if mark is not None:
                 if self.word(mark.start - 1) in GRAMMAR.copulas:
                     break  # "needs to be metal | outlet": the value was what it says
                 if mark.sort == "place" and self._placed(mark.start):
                     break  # "up in the attic | sheathing", but "kitchen sink"
+                counted = mark.sort == "quantity"
                 at = mark.start
                 continue
             if word == "one" and self.word(at - 2) in {"not", "is", "this", "that", "other", "the", "no"}:
@@ -150,6 +154,10 @@ class _Cutter:
             if word in GRAMMAR.determiners or word in GRAMMAR.adjectives or word in GRAMMAR.quantifiers:
                 if word in {"that", "this", "it"} and self.is_verb(at):
                     break
+                first = word in GRAMMAR.determiners or word in GRAMMAR.quantifiers
+                if counted and not first:
+                    break
+                counted = counted or first
                 at -= 1
             elif word == "of" and at - 2 >= floor and (
                 self.word(at - 2) in GRAMMAR.quantifiers or self.word(at - 2) in GRAMMAR.sides
@@ -179,6 +187,8 @@ class _Cutter:
             taken = word == "you" and (self.is_verb(index - 1) or self.word(index - 1) in GRAMMAR.taking)
             return not taken and self.word(after) not in {"", "beam", "joist"}
         if word in {"here", "there"}:
+            if self.word(index - 1) in GRAMMAR.prepositions:
+                return False  # "windows in here are"
             following = self.word(after)
             return following in {"is", "are", "was", "were", "'s"} or (word == "there" and following in GRAMMAR.aux)
         if word in {"this", "that", "these", "those", "each", "some", "which"} and self.word(after) in {"one", "ones"}:
@@ -203,11 +213,16 @@ class _Cutter:
         word, before = self.word(index), self.word(index - 1)
         if index not in self.inside and any(table.at(self.norms, index) for table in GRAMMAR.retractions):
             return index
+        mark = self.marks.get(index)
+        plate = mark is not None and mark.sort == "plate" and before not in {"the", "a", "and"}
+        if plate or (index in self.ends and self.ends[index].sort == "plate" and word not in GRAMMAR.conjunctions):
+            return index
+        if index in self.inside:
+            return None
         if self._opens(index, word, before) or self._closed(start, index):
             return index
         if self.subject(index):
             return self._joint(start, index)
-        mark = self.marks.get(index)
         if mark is not None and mark.component:
             found = self._named(start, mark)
             if found is not None:
@@ -229,7 +244,7 @@ class _Cutter:
 
     def _opens(self, index: int, word: str, before: str) -> bool:
         opener = GRAMMAR.openers.at(self.norms, index)
-        if opener and index not in self.inside:
+        if opener:
             judged = before in GRAMMAR.determiners or before in {"is", "are", "it", "not", "test", "tests", "look", "looks",
                                                                "seems", "works", "work", "drains", "runs"}  # fmt: skip
             loose = word in {"well", "back", "over", "up", "down"} and (
@@ -296,6 +311,8 @@ class _Cutter:
             return cut if cut > start else None
         if before in GRAMMAR.knowing:
             return None
+        if before in {"something", "anything", "everything", "nothing", "thing", "way", "place", "time", "far"}:
+            return None  # "not something i inspect"
         if before == "that" and (earlier in GRAMMAR.prepositions or earlier in GRAMMAR.taking):
             return index  # "any of that | i am running"
         if before == "like":
@@ -318,6 +335,9 @@ class _Cutter:
         if before in GRAMMAR.conditionals and begin - 1 > start:
             return begin - 1
         particle = before in GRAMMAR.particles
+        adjacent = begin == mark.start and begin in self.ends and self.ends[begin].component
+        if adjacent and (mark.weak or (verb is None and self.word(mark.end) == "it")):
+            return None  # "circulator flange", "freezer outlet"
         if before in GRAMMAR.subordinators or (before in GRAMMAR.prepositions and not particle):
             return None
         wanted = before in {"want", "need", "see"} and "what" in self.norms[max(start, begin - 4) : begin]
@@ -331,7 +351,7 @@ class _Cutter:
             return None
         if verb is not None or topic or taken_back:
             return begin
-        said = self.word(begin - 2) in GRAMMAR.copulas | GRAMMAR.adverbs | {"and"} or self.is_verb(begin - 2)
+        said = self.word(begin - 2) in GRAMMAR.copulas | GRAMMAR.adverbs or self.is_verb(begin - 2)
         judged = before in GRAMMAR.judging and said
         quantity = begin in self.ends and self.ends[begin].sort in {"quantity", "plate"}
         if before in GRAMMAR.locatives or particle or judged or quantity:
@@ -370,7 +390,10 @@ class _Cutter:
         before = self.word(index - 1)
         if last == index - 1 or (last is None and not self.complete(start, index)):
             return None
-        if before in {"not", "to"} | GRAMMAR.subordinators | GRAMMAR.conditionals | GRAMMAR.conjunctions:
+        if (
+            before
+            in {"not", "to"} | GRAMMAR.personal | GRAMMAR.subordinators | GRAMMAR.conditionals | GRAMMAR.conjunctions
+        ):
             return None  # "opens and closes", "which is"
         if last is not None and before in GRAMMAR.adverbs and last >= index - 3:  # noqa: PLR2004 - "is just barely holding"
             return None
@@ -434,8 +457,9 @@ class _Cutter:
             held = self.left(mark.start, start)
             if self.word(index) in GRAMMAR.aux and self.word(held - 1) not in GRAMMAR.prepositions:
                 return None
-            if mark.start - start <= 2 and found[1] not in GRAMMAR.hedges:  # noqa: PLR2004 - "the shower running": a name and what it does
-                return None
+            held = self.word(held - 1) in GRAMMAR.prepositions
+            if not held and found[1].endswith("ing"):
+                return None  # "the shower running": a name and what it does
         done_to = before in {"it", "them", "that", "this"} and self.word(index - 2) in GRAMMAR.taking
         if before in {"there", "here"}:
             return index
@@ -480,7 +504,7 @@ def clauses(tokens: Sequence[Token], marks: Sequence[Mark]) -> list[Clause]:
             continue
         end = index + 1
         here = {
-            m.start - begin: Mark(m.start - begin, m.end - begin, m.sort)
+            m.start - begin: Mark(m.start - begin, m.end - begin, m.sort, m.weak)
             for i in range(begin, end)
             if (m := by_start.get(i)) and m.end <= end
         }

@@ -16,6 +16,7 @@ _MEMORY = 8
 #: Weights of what speaks for a meaning; larger is stronger. Our own, set on narrations of our own.
 _PART_OF_FOCUS, _PART_OF_RECENT, _SAME_KIND, _KIND = 5.0, 3.0, 4.0, 1.5
 _HERE, _NOT_HERE, _SAME_SYSTEM = 1.5, -1.0, 1.0
+_AS_BEFORE = 2.0
 _HEARD, _SHORT, _STRAY_PART = -0.5, -0.5, -0.5
 
 
@@ -51,12 +52,17 @@ class Scene:
     place: Place = HOUSE
     focus: Thing | None = None
     recent: list[Thing] = field(default_factory=list)
+    chosen: dict[str, Meaning] = field(default_factory=dict)
 
-    def meaning(self, meanings: Sequence[Meaning], place: Place) -> Meaning:
-        """The likeliest of several meanings, by the focus, what was spoken of before it, and the place."""
+    def meaning(self, meanings: Sequence[Meaning], place: Place, said: str = "") -> Meaning:
+        """The likeliest of several meanings, by the focus, what was spoken of before it, and the place.
+
+        *said* is the name as spoken: the same name in the same place most likely means the same again.
+        """
         if len(meanings) == 1:
             return meanings[0]
         system = self._system(self.focus.kind if self.focus else None)
+        earlier = self.chosen.get(f"{place.key} {said}")
         seen = {thing.kind: rank for rank, thing in enumerate(reversed(self.recent))}
 
         def weight(meaning: Meaning) -> float:
@@ -73,11 +79,16 @@ class Scene:
                 total += _STRAY_PART
             if kind.sorts and place.sort != HOUSE.sort:
                 total += _HERE if place.sort in kind.sorts else _NOT_HERE
+            if earlier == meaning:
+                total += _AS_BEFORE
             if system and kind.system == system:
                 total += _SAME_SYSTEM
             return total
 
-        return max(meanings, key=weight)
+        best = max(meanings, key=weight)
+        if said:
+            self.chosen[f"{place.key} {said}"] = best
+        return best
 
     def _system(self, kind: str | None) -> str | None:
         row = self.lexicon.kind(kind)

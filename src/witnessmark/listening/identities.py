@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
@@ -76,17 +78,26 @@ def identified(st: Statement) -> list[Draft]:
         name = _name(st, *make)
         drafts.append(st.draft("identified", f"make {name}", "make", attribute="make", value=name))
     for plate in st.plates:
-        drafts.append(
-            st.draft("identified", f"{plate.attribute} {plate.text}", f"{plate.attribute} spelled out",
-                     attribute=plate.attribute, value=plate.text)
-        )  # fmt: skip
+        draft = st.draft(
+            "identified",
+            f"{plate.attribute} {plate.text}",
+            f"{plate.attribute} spelled out",
+            attribute=plate.attribute,
+            value=plate.text,
+        )
+        drafts.append(replace(draft, **st.at(plate.start, plate.end)))
     row = st.scene.lexicon.kind(st.thing.kind if st.thing else None)
     for quantity in st.quantities:
         if quantity.form != "year":
             continue
         cue = any(b == quantity.start for _, b, _ in cues("identities", "made").find(st.norms))
         ages = row is not None and {"made", "age"} & set(row.describe)
-        if cue or (make and make[1] == quantity.start) or (ages and len(st.norms) <= quantity.end - quantity.start + 4):  # noqa: PLR2004 - "it's a two thousand eight"
+        if (
+            cue
+            or st.instruments
+            or (make and make[1] == quantity.start)
+            or (ages and len(st.norms) <= quantity.end - quantity.start + 4)
+        ):  # noqa: PLR2004 - "it's a two thousand eight"
             drafts.append(
                 st.draft(
                     "identified", f"made {quantity.value}", "year", attribute="made", value=quantity.value, unit="a"
@@ -125,7 +136,7 @@ def described(st: Statement) -> list[Draft]:
     copula = next((i for i in verbs if st.norms[i] in _COPULAS), None)
     if verbs and copula is None and not ({"has", "have", "got"} & {st.norms[i] for i in verbs}):
         return []
-    by_attribute: dict[str, list[str]] = {}
+    found: list[tuple[tuple[str, str], ...]] = []
     used: set[int] = set()
     for start, end, meanings in _inner_values(st):
         if start in used or (start and st.norms[start - 1] in {"no", "not", "without"}):
@@ -141,22 +152,31 @@ def described(st: Statement) -> list[Draft]:
             and not (st.norms[copula - 1] in {"it", "this", "that", "there", "they"})
         ):
             continue
-        for attribute in row.describe:
-            value = next((v for a, v in meanings if a == attribute), None)
-            if value is not None and value.lower() in row.name.lower():
-                used.update(range(start, end))
-                break  # "it's a gas boiler": that it is a boiler is no description of it
-            if value is not None and attribute not in {"condition-word", "presence"}:
-                by_attribute.setdefault(attribute, [])
-                if value not in by_attribute[attribute]:
-                    by_attribute[attribute].append(value)
-                used.update(range(start, end))
-                break
+        asked = tuple((a, v) for a, v in meanings if a in row.describe and a not in {"condition-word", "presence"})
+        if asked:
+            used.update(range(start, end))
+        if any(v.lower() in row.name.lower() for _, v in asked):
+            continue  # "it's a gas boiler": that it is a boiler is no description of it
+        found.append(asked)
     drafts = [
         st.draft("identified", f"{_attribute_name(st, a)}: {', '.join(v)}", f"value of {a}", attribute=a, value=", ".join(v))
-        for a, v in by_attribute.items()
+        for a, v in _by_attribute(row.describe, found).items()
     ]  # fmt: skip
     return drafts or _sized(st, row.describe) or _located(st, row.describe, copula)
+
+
+def _by_attribute(describe: tuple[str, ...], found: list[tuple[tuple[str, str], ...]]) -> dict[str, list[str]]:
+    """The values by attribute: values named together go to the attribute that takes most of them."""
+    made: dict[str, list[str]] = {}
+    rest = [row for row in found if row]
+    while rest:
+        attribute = max(describe, key=lambda a: sum(any(a == b for b, _ in row) for row in rest))
+        taken = [next((v for a, v in row if a == attribute), None) for row in rest]
+        if not any(taken):
+            break
+        made[attribute] = list(dict.fromkeys(v for v in taken if v is not None))
+        rest = [row for row, value in zip(rest, taken, strict=True) if value is None]
+    return made
 
 
 def _attribute_name(st: Statement, attribute: str) -> str:

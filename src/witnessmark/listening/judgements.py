@@ -262,6 +262,11 @@ def _wrong_word_before(st: Statement, at: int, named: Named) -> bool:
     return any(st.norms[i] in members("conditions", "adverse") for i in range(at, named.start))
 
 
+def _sound_phrase(st: Statement, blocked: frozenset[int]) -> bool:
+    """Whether a phrase of two words or more says that it is as it should be, undenied."""
+    return any(b - a > 1 and not negated(st, a) for a, b, _ in _free(st, cues("conditions", "sound"), blocked))
+
+
 _NOT_FAILING = frozenset({"matter", "mean", "look", "seem", "have", "need", "bother", "count", "appear", "show", "say", "know",
                           "want", "hurt", "see", "be", "think", "get", "surprise", "inspect", "like", "care", "affect", "to", "a",
                           "move", "apply", "include", "even", "really", "have", "cover"})  # fmt: skip
@@ -306,6 +311,8 @@ def judged(st: Statement) -> list[Draft]:
     bad = [(a, b, t) for a, b, t in found if not negated(st, a)]
     denied = [(a, b, t) for a, b, t in found if negated(st, a)]
     condition = adverse_condition(st, thing)
+    if condition is not None and not bad and (st.operated or _sound_phrase(st, blocked)):
+        condition = None
     like = any(t.startswith(("like", "as it", "the way")) for _, _, t in cues("conditions", "sound").find(st.norms))
     if condition is not None and not (denied and not bad) and not like:
         return [_adverse(st, thing, f"condition {condition.id}", condition)]
@@ -330,6 +337,7 @@ def judged(st: Statement) -> list[Draft]:
     fit = [(a, b, t) for a, b, t in _free(st, cues("conditions", "fitted"), st.masked)]
     good = [(a, b, t) for a, b, t in sound if a > 0 or len(st.norms) == b or b - a > 1]
     good = [row for row in good if not (row[2] in {"okay", "ok"} and row[0] == 0)]
+    good = [row for row in good if st.named or row[2] not in {"is running", "are running"}]
     if denied or good:
         row = (denied or good)[0]
         why = f"no '{row[2]}'" if denied else f"'{row[2]}'"

@@ -139,10 +139,17 @@ def _components(packs: Packs) -> Iterator[tuple[tuple[str, ...], Meaning]]:
 
 def _heads(packs: Packs, never: set[str]) -> Iterator[tuple[tuple[str, ...], Meaning]]:
     """The last word of each kind's names, by which it is called once it is clear which one is meant."""
+    heads = {words[-1] for kind in packs.kinds.values() if len(words := stems(kind.name)) > 1}
     for kind in packs.kinds.values():
         for text in (kind.name, *kind.spoken):
             words = stems(text)
-            if len(words) > 1 and words[-1] not in never | _WEAK_HEADS and len(words[-1]) > 2 and "of" not in words:  # noqa: PLR2004 - acronyms
+            if (
+                len(words) > 1
+                and words[-1] in heads
+                and words[-1] not in never | _WEAK_HEADS
+                and len(words[-1]) > 2
+                and "of" not in words
+            ):  # noqa: PLR2004 - acronyms
                 yield words[-1:], Meaning(kind.id, short=True)
 
 
@@ -215,8 +222,8 @@ def _build(packs: Packs) -> Lexicon:
         if len(word) >= _SOUND_FROM and word.isalpha():
             by_sound.setdefault(sound(word), []).append(word)
     near: dict[tuple[int, str], set[tuple[str, ...]]] = {}
-    for words, _ in components:
-        if len(words) == 2:  # noqa: PLR2004 - pairs, in which either word can have been misheard
+    for words, meanings in components:
+        if len(words) == 2 and not all(m.heard for m in meanings):  # noqa: PLR2004 - pairs, in which either word can have been misheard
             near.setdefault((0, words[0]), set()).add(words)
             near.setdefault((1, words[1]), set()).add(words)
     conditions, procedures = _by_kind(packs)

@@ -113,10 +113,17 @@ class _Listener:
         drafts += identified(st)
         if not adverse and not operation:
             drafts += described(st)
-        drafts += judgement
+        drafts += [d for d in judgement if not self._repeats(d)]
         if not adverse and is_requirement(st):
             drafts += self._contrast(st)
         return drafts
+
+    def _repeats(self, draft: Draft) -> bool:
+        """Whether the same condition of the same component was told just before."""
+        if draft.condition_id is None:
+            return False
+        before = [d for item in self.items[-4:] for d in item.drafts]
+        return any(d.condition_id == draft.condition_id and d.component == draft.component for d in before)
 
     def _operation(self, st: Statement) -> list[Draft]:
         """What was operated. "Everything is off" stops each thing that still runs; a state alone stops only what ran."""
@@ -152,9 +159,11 @@ class _Listener:
             root(w) for w in st.norms if w in members("conditions", "adverse")
         }
         named = {id_ for _, _, ids in self.lexicon.measures.find(st.stems) for id_ in ids}
+        row = self.lexicon.kind(st.thing.kind if st.thing else None)
+        own = row.measures if row else ()
         return [
             d for d in found
-            if (d.measure in named or st.instruments) and not wrong & {root(w) for w in (d.quantity or "").split()}
+            if ((d.measure in named and d.measure in own) or st.instruments) and not wrong & {root(w) for w in (d.quantity or "").split()}
         ]  # fmt: skip
 
     def _doubt(self, st: Statement, doubt: Draft) -> list[Draft]:

@@ -61,6 +61,19 @@ def is_requirement(st: Statement) -> bool:
     return not set(st.norms[found[1] : found[1] + 2]) & {"good", "fine", "okay", "able", "fun", "nice"}
 
 
+def _is_fragment(st: Statement) -> bool:
+    """Whether a statement has no verb of its own and no "no" that would deny what was supposed."""
+    verbs = members("clauses", "auxiliaries") | members("clauses", "verbs") | members("clauses", "plural_verbs")
+    small = len(st.norms) <= 8  # noqa: PLR2004 - "melted plastic up on top here"
+    return (
+        small
+        and st.opening() == 0
+        and not set(st.norms) & (verbs | {"no", "i", "we"})
+        and not st.quantities
+        and not st.plates
+    )
+
+
 def mode(st: Statement, before: str | None) -> str | None:
     """``hypothetical``, ``teaching``, ``question``, ``small talk``, or None for a statement of what is.
 
@@ -77,6 +90,8 @@ def mode(st: Statement, before: str | None) -> str | None:
         if (verb and set(first) & {"you", "it", "they", "there", "that", "this", "people", "well"}) or first[:1] in (
             ["you"], ["people"], ["most"]) or cues("scopes", "teaching").at(st.norms, at):  # fmt: skip
             return before
+    if follows and _is_fragment(st):
+        return before
     if _teaches(st):
         return "teaching"
     if _asks(st):

@@ -9,6 +9,7 @@ from typing import Any
 from witnessmark.listening.clauses import Mark
 from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.lexicon import Lexicon, Meaning
+from witnessmark.listening.places import places_in
 from witnessmark.listening.plates import spelled
 from witnessmark.listening.quantities import quantities
 from witnessmark.listening.terms import cues
@@ -79,10 +80,19 @@ def _is_verb_here(norms: Sequence[str], start: int, end: int) -> bool:
     if end - start > 1 or not start:
         return False
     word, before = norms[start], norms[start - 1]
-    if before in {"it", "they", "i", "we", "not", "to", "will", "would", "could", "can", "just", "which"}:
+    if before in {"i", "we"}:
+        return True
+    if before in {"it", "they", "not", "to", "will", "would", "could", "can", "just", "which"}:
         return word in GRAMMAR.verbs | GRAMMAR.plural | GRAMMAR.taking or before == "not"
     joined = before == "and" and start > 1 and norms[start - 2] in GRAMMAR.verbs
     return joined and word in GRAMMAR.verbs
+
+
+def _measures(norms: Sequence[str], start: int, end: int) -> bool:
+    """Whether a name such as "meter" is what a reading is taken with here."""
+    after = norms[end] if end < len(norms) else ""
+    before = norms[max(0, start - 3) : start]
+    return after in {"says", "reads", "said", "shows", "showed", "read", "on"} or "with" in before or "put" in before
 
 
 def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = ()) -> Names:
@@ -94,8 +104,13 @@ def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = (
     stems = [t.stem for t in tokens]
     norms = [t.norm for t in tokens]
     rows: list[tuple[int, int, int, str, int, tuple[Any, ...]]] = []
-    rows += [(-(b - a), 0, a, "component", b, m) for a, b, m in lexicon.components.find(stems)]
-    rows += [(-(b - a), 1, a, "instrument", b, ()) for a, b, _ in cues("clauses", "instruments").find(norms)]
+    rows += [(-(b - a), 1, a, "component", b, m) for a, b, m in lexicon.components.find(stems)]
+    rows += [
+        (-(b - a), 0 if _measures(norms, a, b) else 2, a, "instrument", b, ())
+        for a, b, _ in cues("clauses", "instruments").find(norms)
+    ]  # fmt: skip
+    spots = [(a, b, p) for a, b, p in places_in(norms, stems, lexicon)]
+    rows += [(-(b - a), 3, a, "place", b, ()) for a, b, _ in spots]
     rows += [(-(b - a), 2, a, "value", b, m) for a, b, m in lexicon.values.find(stems)]
     for table in ("adverse", "sound", "not_adverse"):
         rows += [
@@ -105,6 +120,7 @@ def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = (
     components: list[Named] = []
     values: list[Value] = []
     instruments: list[tuple[int, int]] = []
+    others: list[Mark] = []
     for _, _, start, sort, end, meanings in sorted(rows, key=lambda row: row[:3]):
         span = range(start, end)
         if not taken.isdisjoint(span) or (sort == "component" and _is_verb_here(norms, start, end)):
@@ -116,18 +132,20 @@ def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = (
             values.append(Value(start, end, meanings))
         elif sort == "instrument":
             instruments.append((start, end))
+        else:
+            others.append(Mark(start, end, sort))
     components.sort(key=lambda row: row.start)
     values.sort(key=lambda row: row.start)
-    marks = [Mark(c.start, c.end, "component") for c in components]
+    marks = [
+        Mark(c.start, c.end, "component", weak=all(m.part is not None or m.short for m in c.meanings)) for c in components
+    ] + others  # fmt: skip
     marks += [Mark(v.start, v.end, "value") for v in values]
     marks += [Mark(a, b, "component") for a, b in instruments]
     marks += [Mark(p.start, p.end, "plate") for p in plates]
     used = {i for m in marks for i in range(m.start, m.end)}
-    marks += [Mark(a, b, "place") for a, b, _ in lexicon.sorts.find(stems) if used.isdisjoint(range(a, b))]
-    used = {i for m in marks for i in range(m.start, m.end)}
     marks += [
         Mark(q.start, q.end, "quantity") for q in quantities(norms)
-        if q.form in {"quantity", "pair"} and used.isdisjoint(range(q.start, q.end))
+        if (q.form in {"quantity", "pair"} or q.end - q.start > 1) and used.isdisjoint(range(q.start, q.end))
     ]  # fmt: skip
     return Names(
         tuple(components), tuple(values), tuple(plates), tuple(sorted(instruments)),

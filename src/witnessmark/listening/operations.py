@@ -73,6 +73,8 @@ def operation(st: Statement) -> Operation | None:
             end = at + 1 if not particle else _particle(st, at, particle)
             if end is None:
                 continue
+            if word in {"is", "are", "was", "'s"} and end != at + 1 + len(particle):
+                continue
             state = word in {"is", "are", "was", "'s", "everything", "back"}
             if word == "back" and (not at or norms[at - 1] not in {"is", "are", "'s"}):
                 continue

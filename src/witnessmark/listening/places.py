@@ -10,7 +10,7 @@ from witnessmark.listening.numerals import numeral
 from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import phrase, stem
 
-__all__ = ["HOUSE", "Place", "entered", "named_place", "place_of"]
+__all__ = ["HOUSE", "Place", "entered", "named_place", "place_of", "places_in"]
 
 
 @dataclass(frozen=True, slots=True)

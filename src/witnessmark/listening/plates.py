@@ -26,7 +26,7 @@ _LEAD = frozenset({"number", "no", "is", "num", "of", "the", "says", "'s"})
 _LEAST = 2
 
 
-def _one(words: Sequence[str], index: int) -> tuple[int, str] | None:
+def _one(words: Sequence[str], index: int, *, first: bool = False) -> tuple[int, str] | None:
     word = words[index]
     if word in _REPEATS and index + 1 < len(words):
         repeated = _one(words, index + 1)
@@ -56,7 +56,7 @@ def _one(words: Sequence[str], index: int) -> tuple[int, str] | None:
         return index + 1, _ALPHABET[word].upper()
     if word in LETTERS:
         return index + 1, LETTERS[word].upper()
-    if word.isalpha() and len(word) < 4 and not set(word) & set("aeiouy"):  # noqa: PLR2004 - "CB", "NMX"
+    if word.isalpha() and first and len(word) < 4 and not set(word) & set("aeiouy"):  # noqa: PLR2004 - "CB", "NMX"
         return index + 1, word.upper()
     if any(c.isdigit() for c in word) and word.isalnum():
         return index + 1, word.upper()
@@ -76,7 +76,7 @@ def spelled(words: Sequence[str], index: int, hard: Sequence[bool] | None = None
         start += 1
     at, text, solid = start, "", (start, "")
     while at < len(words):
-        found = _one(words, at)
+        found = _one(words, at, first=not text)
         if found is None:
             break
         word, at, text = words[at], found[0], text + found[1]

@@ -83,7 +83,7 @@ def _near(tokens: Sequence[Token], index: int, lexicon: Lexicon) -> list[str] | 
         return None
     for place in (0, 1):
         heard, kept = pair[1 - place], pair[place]
-        if heard in lexicon.known or len(heard) < 3 or not heard.isalpha():  # noqa: PLR2004 - too little to hear
+        if heard in lexicon.known or len(heard) < 3 or len(kept) < 3 or not heard.isalpha():  # noqa: PLR2004 - too little to hear
             continue
         for words in lexicon.near.get((place, kept), ()):
             right = words[1 - place]

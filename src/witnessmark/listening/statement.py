@@ -106,6 +106,12 @@ class Statement:
         """The words as repaired, contractions opened: for ``what``."""
         return " ".join(self.norms[start:end])
 
+    def at(self, start: int, end: int) -> dict[str, Any]:
+        """The fields of a draft that rests on the words from *start* to *end* alone."""
+        first, last = self.tokens[start].first, self.tokens[end - 1].last
+        return {"start": self.words[first].start, "end": self.words[last].end, "first": first, "last": last,
+                "text": self.slice_text(start, end)}  # fmt: skip
+
     def draft(self, act: str, what: str, why: str, thing: Thing | None = None, **more: Any) -> Draft:  # noqa: ANN401 - fields of Draft
         """A draft about *thing* (what the statement is about when not given) resting on the whole statement."""
         about_ = thing or self.thing or self.scene.unknown(("something",))
@@ -164,7 +170,7 @@ def about(st: Statement) -> None:
     place = scene.place
     for named in st.components:
         where = named_place(st.norms, st.stems, scene.lexicon, named.start, named.end) or place
-        st.mentions.append((named, scene.meaning(named.meanings, where)))
+        st.mentions.append((named, scene.meaning(named.meanings, where, " ".join(st.stems[named.start : named.end]))))
     free = [(n, m) for n, m in st.mentions if not _after_preposition(st, n) and not _purpose(st, n)]
     bound = [(n, m) for n, m in st.mentions if (n, m) not in free]
     begins = st.norms[st.opening()] if st.norms else ""
