@@ -58,6 +58,9 @@ class _Cutter:
         self.marks = marks
         self.ends = {m.end: m for m in marks.values()}
         self.inside = {i for m in marks.values() for i in range(m.start + 1, m.end)}
+        self.names = {
+            i for m in marks.values() if m.sort != "condition" and m.end - m.start > 1 for i in range(m.start, m.end)
+        }
         self._verb: dict[int, bool] = {}
 
     def word(self, index: int) -> str:
@@ -72,12 +75,15 @@ class _Cutter:
 
     def _is_verb(self, index: int) -> bool:
         word = self.word(index)
-        if not word or index in self.inside or (index in self.marks and self.marks[index].end - index > 1):
+        if not word or index in self.names:
             return False
         if word in GRAMMAR.aux:
             return True
         before = self.word(index - 1)
-        if word in GRAMMAR.doing and (before in GRAMMAR.personal | {"who"} or (before == "it" and word.endswith("ed"))):
+        if word in GRAMMAR.doing and (
+            before in GRAMMAR.personal | {"who"}
+            or (before in {"it", "they"} and (word.endswith("ed") or word in GRAMMAR.happening))
+        ):
             return True
         if word in GRAMMAR.verbs:
             after = self.word(index + 1)
@@ -142,8 +148,8 @@ class _Cutter:
             if mark is not None:
                 if self.word(mark.start - 1) in GRAMMAR.copulas:
                     break  # "needs to be metal | outlet": the value was what it says
-                if mark.sort == "place" and self._placed(mark.start):
-                    break  # "up in the attic | sheathing", but "kitchen sink"
+                if mark.sort in {"place", "quantity"} and self._placed(mark.start):
+                    break  # "up in the attic | sheathing", but "kitchen sink"; "on the two by four | door"
                 counted = mark.sort == "quantity"
                 at = mark.start
                 continue
@@ -204,6 +210,8 @@ class _Cutter:
         if self.last_verb(start, index) is not None or index - start >= _REACH:
             return True
         if "no" in {self.word(start), self.word(start + 1)} and index - start > 1 + (self.word(start) != "no"):
+            return True
+        if self.word(start) in {"probably", "possibly", "maybe"} and index - start > 1:
             return True
         named = any(m.start >= start and m.end <= index for m in self.marks.values())
         return named and index - start >= _SHORT
@@ -309,7 +317,7 @@ class _Cutter:
                 return None
             cut = index - 2 if earlier in {"what", "even", "and", "but", "so", "now"} else index - 1
             return cut if cut > start else None
-        if before in GRAMMAR.knowing:
+        if before in GRAMMAR.knowing or (before in {"me", "us"} and earlier in GRAMMAR.knowing):
             return None
         if before in {"something", "anything", "everything", "nothing", "thing", "way", "place", "time", "far"}:
             return None  # "not something i inspect"
@@ -328,6 +336,9 @@ class _Cutter:
         if begin <= start or (mark.start == begin and self.word(begin) in GRAMMAR.prepositions):
             return None
         verb = self.verb_after(mark.end)
+        spot = self.ends.get(begin)
+        if spot is not None and spot.sort == "place" and self._placed(spot.start) and spot.start - start <= _SHORT:
+            return begin  # "on to the primary bath | shower running"
         topic = self.subject(mark.end) and self.word(mark.end) in GRAMMAR.personal | {"it"}
         taken_back = mark.end < len(self.norms) and any(t.at(self.norms, mark.end) for t in GRAMMAR.retractions)
         if before in GRAMMAR.conjunctions and (verb is not None or topic) and begin - 1 > start:

@@ -12,7 +12,7 @@ from witnessmark.listening.places import HOUSE, Place
 __all__ = ["Scene", "Thing", "part_of"]
 
 #: How many things spoken of are remembered.
-_MEMORY = 8
+_MEMORY = 16
 #: Weights of what speaks for a meaning; larger is stronger. Our own, set on narrations of our own.
 _PART_OF_FOCUS, _PART_OF_RECENT, _SAME_KIND, _KIND = 5.0, 3.0, 4.0, 1.5
 _HERE, _NOT_HERE, _SAME_SYSTEM = 1.5, -1.0, 1.0
@@ -74,7 +74,7 @@ class Scene:
             elif in_focus:
                 total += _PART_OF_FOCUS
             elif meaning.kind in seen:
-                total += _PART_OF_RECENT - 0.25 * seen[meaning.kind]
+                total += _PART_OF_RECENT - 0.15 * seen[meaning.kind]
             else:
                 total += _STRAY_PART
             if kind.sorts and place.sort != HOUSE.sort:
@@ -102,6 +102,13 @@ class Scene:
         if part is not None:
             label = part.name if set(row.name.split()) & set(part.name.split()) else f"{row.name} {part.name}"
         return Thing(meaning.kind, meaning.part, label, place, meaning.kind)
+
+    def of_place(self, place: Place) -> Thing | None:
+        """The kind that stands for a place itself (attic, crawl space, the roof by its covering), where there is one."""
+        rows = [k for k in self.lexicon.packs.kinds.values() if "method" in k.describe]
+        row = next((k for k in rows if k.id == place.sort), None)
+        row = row or next((k for k in rows if place.sort in k.id.split("-")), None)
+        return Thing(row.id, None, row.name, place, row.id) if row else None
 
     def unknown(self, words: Sequence[str]) -> Thing:
         """Something the packs have no name for, called by the words used."""

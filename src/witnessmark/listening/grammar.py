@@ -59,6 +59,10 @@ class Grammar:
         "make", "use", "put", "let", "try", "get", "caught", "gave", "tripped", "stopped", "died", "shook", "love",
     })  # fmt: skip
 
+    #: What things do in the past, beside verbs in -ed.
+    happening = frozenset({"ran", "shut", "broke", "fell", "held", "caught", "blew", "quit", "stuck", "went", "came", "lit",
+                           "stopped", "got", "kept", "rang", "spun"})  # fmt: skip
+
     def _members(self, name: str) -> frozenset[str]:
         return members("clauses", name)
 

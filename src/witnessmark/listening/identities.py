@@ -58,7 +58,7 @@ def _make(st: Statement) -> tuple[int, int] | None:
         if at + 1 < len(st.norms) and _unknown(st, at + 1):
             end = at + 2
             rest = st.norms[end:]
-            year = bool(st.quantities) and st.quantities[0].start == end
+            year = any(q.start == end for q in st.quantities)
             known = any(n.start == end for n, _ in st.mentions)
             if not rest or year or known or rest[0] in {"unit", "brand", "model", "and", "from", "made", "so", "panel"}:
                 return at + 1, end
@@ -209,7 +209,7 @@ def _located(st: Statement, describe: tuple[str, ...], copula: int | None) -> li
         at += 1
     if at >= len(st.norms) or st.norms[at] not in _PLACE_WORDS or (st.subject and st.subject.start > copula):
         return []
-    if st.norms[at] == "here" and at + 1 >= len(st.norms):
+    if at + 1 >= len(st.norms):
         return []
     words = " ".join(st.norms[copula + 1 :])
     return [st.draft("identified", f"location: {words}", "location", attribute="location", value=words)]

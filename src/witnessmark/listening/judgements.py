@@ -82,7 +82,7 @@ def adverse_condition(st: Statement, thing: Thing | None) -> Condition | None:
             names |= {root(w) for w in thing.label.split()}
         for condition, forms in st.scene.lexicon.conditions.get(kind, ()):
             for said in forms:
-                if not said.roots <= own | names or not said.roots & (own - names):
+                if rank or not said.roots <= own | names or not said.roots & (own - names):
                     if not (said.roots <= own and len(said.roots) > 1):
                         continue
                 negative = any(
@@ -92,7 +92,7 @@ def adverse_condition(st: Statement, thing: Thing | None) -> Condition | None:
                     continue
                 if not said.negative and _denied(st, said, names):
                     continue
-                weight = len(said.roots & own) + 0.5 * len(said.roots) - rank
+                weight = len(said.roots & own) + 0.5 * len(said.roots) - 1.5 * rank
                 if thing is not None and condition.part is not None:
                     weight += 1.0 if condition.part == thing.part else -0.5
                 if best is None or weight > best.weight:
@@ -249,6 +249,12 @@ def _lacking(st: Statement) -> list[Draft] | None:
             continue  # "no pipe leaks": the leak is denied, not the pipe
         owner = st.thing if st.subject is not named else st.scene.focus
         place = st.place or (owner.place if owner is not None else st.scene.place)
+        if owner is not None and owner.kind is not None:
+            own = next((m for m in named.meanings if m.kind == owner.kind), None)
+            if own is None and strong and st.subject is not named and meaning.part is not None:
+                # "the outlet has no cover": a part of it that the packs do not name
+                return [_adverse(st, owner, f"'{words} {noun}'", adverse_condition(st, owner))]
+            meaning = own or meaning
         thing = st.scene.thing(meaning, place)
         wrong = _wrong_word_before(st, at, named)
         if wrong:
@@ -337,6 +343,7 @@ def judged(st: Statement) -> list[Draft]:
     fit = [(a, b, t) for a, b, t in _free(st, cues("conditions", "fitted"), st.masked)]
     good = [(a, b, t) for a, b, t in sound if a > 0 or len(st.norms) == b or b - a > 1]
     good = [row for row in good if not (row[2] in {"okay", "ok"} and row[0] == 0)]
+    good = [row for row in good if not (row[0] and st.norms[row[0] - 1] in {"i", "we"})]
     good = [row for row in good if st.named or row[2] not in {"is running", "are running"}]
     if denied or good:
         row = (denied or good)[0]

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from witnessmark.listening.drafts import Draft
+from witnessmark.listening.focus import Thing
+from witnessmark.listening.places import HOUSE, places_in
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 
@@ -74,4 +76,32 @@ def skipped(st: Statement) -> Draft | None:
     more: dict[str, object] = {}
     if temperature is not None:
         more = {"value": temperature.value, "unit": temperature.unit}
-    return st.draft("skipped", st.said(st.opening()), f"not done: '{found[1]}'", reason=reason_in(st), **more)
+    return st.draft(
+        "skipped", st.said(st.opening()), f"not done: '{found[1]}'", _place(st), reason=reason_in(st), **more
+    )
+
+
+def _place(st: Statement) -> Thing | None:
+    """The place as a component, when a place and no component is what was not entered, walked or reached."""
+    if st.named:
+        return None
+    spots = [p for _, _, p in places_in(st.norms, st.stems, st.scene.lexicon) if p.sort != HOUSE.sort]
+    going = {
+        "get",
+        "go",
+        "enter",
+        "walk",
+        "walking",
+        "crawl",
+        "crawling",
+        "traverse",
+        "climb",
+        "going",
+        "getting",
+        "fit",
+        "reach",
+    }
+    if not spots and not going & set(st.norms):
+        return None
+    place = spots[0] if spots else st.scene.place
+    return st.scene.of_place(place)

@@ -108,21 +108,24 @@ class _Listener:
         drafts += operation
         judgement = judged(st)
         adverse = any(d.condition == "adverse" for d in judgement)
-        if not any(d.setting for d in operation):
+        if not any(d.setting for d in operation) and not (is_requirement(st) and not st.instruments):
             drafts += self._readings(st, judgement)
         drafts += identified(st)
         if not adverse and not operation:
             drafts += described(st)
-        drafts += [d for d in judgement if not self._repeats(d)]
+        drafts += [d for d in judgement if not self._repeats(d, st)]
         if not adverse and is_requirement(st):
             drafts += self._contrast(st)
         return drafts
 
-    def _repeats(self, draft: Draft) -> bool:
-        """Whether the same condition of the same component was told just before."""
-        if draft.condition_id is None:
-            return False
+    def _repeats(self, draft: Draft, st: Statement) -> bool:
+        """Whether the same condition of the same component was told just before, or only what should be done about it."""
         before = [d for item in self.items[-4:] for d in item.drafts]
+        if draft.condition_id is None:
+            asks = draft.why.strip("'") in {text for _, text in cues("scopes", "wanted")} and not st.named
+            return (
+                asks and bool(before) and before[-1].condition == "adverse" and before[-1].component == draft.component
+            )
         return any(d.condition_id == draft.condition_id and d.component == draft.component for d in before)
 
     def _operation(self, st: Statement) -> list[Draft]:
@@ -136,7 +139,7 @@ class _Listener:
             ]  # fmt: skip
         made = operated(st)
         if made is None:
-            return []
+            return self._ended(st, earlier)
         if made.act == "stopped":
             same = [d for d in earlier if d.kind == made.kind]
             stated = not any(w in {"i", "we"} for w in st.norms) and st.norms[st.opening()] not in GRAMMAR.taking and (
@@ -146,6 +149,15 @@ class _Listener:
             if (stated and not ran and "back" not in st.norms) or (stated and again and not ran):
                 return []
         return [made]
+
+    def _ended(self, st: Statement, earlier: Sequence[Draft]) -> list[Draft]:
+        """What ended by itself ("it ran and shut off by itself"), when it was running."""
+        if st.thing is None or st.cue("operations", "ended") is None or any(w in {"i", "we"} for w in st.norms):
+            return []
+        open_ = [run for run in still_on(earlier) if run.kind == st.thing.kind]
+        return (
+            [st.draft("stopped", st.said(st.opening()), "ended by itself", left="off", leaves="off")] if open_ else []
+        )
 
     def _readings(self, st: Statement, judgement: Sequence[Draft]) -> list[Draft]:
         previous = next((d for i in reversed(self.items[-6:]) for d in reversed(i.drafts) if d.act == "read"), None)
@@ -163,7 +175,7 @@ class _Listener:
         own = row.measures if row else ()
         return [
             d for d in found
-            if ((d.measure in named and d.measure in own) or st.instruments) and not wrong & {root(w) for w in (d.quantity or "").split()}
+            if (st.instruments or (d.measure in own and (d.measure in named or "told" in d.why))) and not wrong & {root(w) for w in (d.quantity or "").split()}
         ]  # fmt: skip
 
     def _doubt(self, st: Statement, doubt: Draft) -> list[Draft]:
@@ -239,7 +251,7 @@ class _Listener:
 
     def _attend(self, st: Statement, drafts: Sequence[Draft]) -> None:
         if st.named and st.thing is not None:
-            absent = any(d.act == "absent" for d in drafts)
+            absent = any(d.act == "absent" and (d.kind, d.part) == (st.thing.kind, st.thing.part) for d in drafts)
             if not absent or self.scene.focus is None:
                 self.scene.attend(st.thing)
             return
@@ -312,7 +324,7 @@ def _statement(clause: Clause, made: Sequence[Token], named: Names, spoken: Sequ
     taken = {i for p in plate_rows for i in range(p.start, p.end)}
     norms = [t.norm for t in run]
     return Statement(
-        tokens=run, words=spoken, scene=scene,
+        tokens=run, words=spoken, scene=scene, fresh=a > 0 and made[a - 1].hard,
         components=[Named(c.start - a, c.end - a, c.meanings) for c in named.components if a <= c.start and c.end <= b],
         values=[Value(v.start - a, v.end - a, v.meanings) for v in named.values if a <= v.start and v.end <= b],
         plates=plate_rows,

@@ -90,7 +90,7 @@ def mode(st: Statement, before: str | None) -> str | None:
         if (verb and set(first) & {"you", "it", "they", "there", "that", "this", "people", "well"}) or first[:1] in (
             ["you"], ["people"], ["most"]) or cues("scopes", "teaching").at(st.norms, at):  # fmt: skip
             return before
-    if follows and _is_fragment(st):
+    if follows and not st.fresh and _is_fragment(st):
         return before
     if _teaches(st):
         return "teaching"

@@ -110,7 +110,7 @@ def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = (
         for a, b, _ in cues("clauses", "instruments").find(norms)
     ]  # fmt: skip
     spots = [(a, b, p) for a, b, p in places_in(norms, stems, lexicon)]
-    rows += [(-(b - a), 3, a, "place", b, ()) for a, b, _ in spots]
+    rows += [(-(b - a), 0 if norms[b : b + 1] in (["next"], ["now"]) else 3, a, "place", b, ()) for a, b, _ in spots]
     rows += [(-(b - a), 2, a, "value", b, m) for a, b, m in lexicon.values.find(stems)]
     for table in ("adverse", "sound", "not_adverse"):
         rows += [

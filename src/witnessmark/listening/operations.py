@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import Thing
+from witnessmark.listening.places import named_place
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import root
@@ -156,20 +157,32 @@ def _procedure(st: Statement, thing: Thing | None) -> Procedure | None:
     return best[1] if best else None
 
 
+def _object(st: Statement, found: Operation) -> Thing | None:
+    """What is operated, when it stands in a place phrase after the verb ("hot water at the kitchen sink")."""
+    if st.named or {"it", "them", "that"} & set(st.norms[found.start + 1 : found.start + 3]):
+        return None
+    after = [(n, m) for n, m in st.mentions if n.start > found.start and "to" not in st.norms[found.start : n.start]]
+    if not after:
+        return None
+    named, meaning = after[0]
+    place = named_place(st.norms, st.stems, st.scene.lexicon, named.start, named.end) or st.scene.place
+    return st.scene.thing(meaning, place)
+
+
 _LEFT = {"on": "on", "filled": "on", "changed": "on"}
 
 
 def operated(st: Statement) -> Draft | None:
     """A draft for what the speaker operated: ``ran`` with how it was left, or ``stopped``."""
     found = operation(st)
-    if found is None or st.thing is None:
+    if found is None:
         return None
-    if st.cue("operations", "devices_on") and found.sort != "off":
+    thing = _object(st, found) or st.thing
+    if thing is None or (st.cue("operations", "devices_on") and found.sort != "off"):
         return None
     if found.sort == "momentary" and any(a > found.start for a, _ in st.instruments):
         return None  # "tested it with the meter" is a measurement
     st.operated = tuple(range(found.start, found.end))
-    thing = st.thing
     what = st.said(st.opening())
     why = f"operated: '{found.words}'"
     if found.sort == "off":

@@ -70,9 +70,15 @@ def entered(words: Sequence[str], stems: Sequence[str], lexicon: Lexicon) -> Pla
     small = members("places", "small")
     moving = cues("places", "moving")
     found = places_in(words, stems, lexicon)
+    found = [row for row in found if row[2].sort not in {HOUSE.sort, "room"}]
     for start, end, place in found:
         rest = [w for i, w in enumerate(words) if not start <= i < end]
-        if all(w in small for w in rest):
+        said_of = (
+            end < len(words)
+            and words[end] in {"is", "are", "was", "were", "'s"}
+            and words[end + 1 : end + 2] != ["next"]
+        )
+        if all(w in small for w in rest) and not said_of:
             return place
     for start, end, place in reversed(found):
         for a, b, _ in moving.find(words, max(0, start - _BETWEEN - 4), start):
@@ -92,7 +98,12 @@ def named_place(words: Sequence[str], stems: Sequence[str], lexicon: Lexicon, st
     "kitchen sink", "tub in the hall bath". None when no place stands with it.
     """
     for a, b, place in places_in(words, stems, lexicon):
-        if b == start or (start <= a < end and (a, b) != (start, end)):
+        if place.sort in {HOUSE.sort, "room"}:
+            continue
+        row = lexicon.packs.sorts.get(place.sort)
+        if b == start and row is not None and row.outside and b - a == 1:
+            continue  # "it vents outside | sink"
+        if b == start or (a == start and b < end):
             return place
         gap = words[end:a]
         if end <= a and len(gap) <= 3 and gap and gap[0] in {"in", "at", "inside"} and all(  # noqa: PLR2004 - "in the old"

@@ -24,7 +24,7 @@ _NOT_SPOKEN = frozenset({"in", "m", "a", "s", "d", "h", "f", "c", "v", "w", "n",
 _EXTRA = {
     "degrees": "[degF]", "degree": "[degF]", "square feet": "[sft_i]", "square foot": "[sft_i]", "tons": "12000.[Btu_IT]/h",
     "ton": "12000.[Btu_IT]/h", "btu": "[Btu_IT]/h", "btus": "[Btu_IT]/h", "gallon": "[gal_us]", "pounds of pressure": "[psi]",
-    "pounds per square inch": "[psi]", "volt": "V", "amps": "A", "amp": "A", "gauge": "{AWG}",
+    "pounds per square inch": "[psi]", "volt": "V", "amps": "A", "amp": "A",
     "degrees celsius": "Cel", "degrees f": "[degF]", "f": "[degF]", "kva": "kV.A",
 }  # fmt: skip
 
@@ -126,7 +126,7 @@ def _extended(words: Sequence[str], first: Quantity) -> Quantity:
             return replace(first, end=end + 1, form="count")
     if joint in {"by", "x"}:
         other = _one(words, end + 1)
-        if other and other.unit is None and other.value >= _LUMBER_TO:
+        if other and other.value >= _LUMBER_TO:
             # "two by six sixteen on center": the second number is the first word alone
             other = _one([*words[: end + 2]], end + 1)
         if other and other.form in {"bare", "quantity"}:
@@ -182,6 +182,8 @@ def _is_word(words: Sequence[str], one: Quantity) -> bool:
     if words[one.start] == "one" and one.end == one.start + 1:
         before = words[one.start - 1] if one.start else ""
         after = words[one.end] if one.end < len(words) else ""
+        if numeral(words, one.end) if after else False:
+            return True  # "one 30 amp breaker"
         return before in {"this", "that", "other", "the", "an", "another", "which", "every", "each", "no", "any", "last",
                           "first", "next", "old", "new", "top", "bottom", "lower", "upper", "left", "right"} or after in {
                               "is", "has", "does", "was", "of", "that", ""}  # fmt: skip

@@ -13,13 +13,16 @@ from witnessmark.packs.model import Measure
 from witnessmark.problems import Refusal
 from witnessmark.units import dimension
 
-__all__ = ["measure_of", "read"]
+__all__ = ["is_told", "measure_of", "read"]
 
 _TIMES = frozenset({"min", "h", "s", "d", "wk", "mo", "a", "ms"})
 _NEAR = 6
 _COMMON = frozenset({"height", "width", "of", "the", "air", "above", "between", "depth", "length", "in", "at", "level"})
 #: Seconds within which a bare number is read like the one before it.
 _INHERIT = 12.0
+#: Words that show another of the same: "the bottom one is six and a quarter".
+_ANOTHER = frozenset({"one", "other", "next", "bottom", "top", "here", "there", "rest", "left", "right", "second", "first",
+                      "last", "third", "end", "another", "over", "side", "middle", "others", "upper", "lower"})  # fmt: skip
 
 
 def _same_dimension(one: str, other: str) -> bool:
@@ -54,7 +57,23 @@ def measure_of(st: Statement, quantity: Quantity, thing: Thing | None) -> Measur
                 best = (weight, measure)
     if best is not None:
         return best[1]
+    by_first = _by_first_word(st, quantity, of_kind)
+    if by_first is not None:
+        return by_first
     return _of_kind(st, quantity, thing, of_kind)
+
+
+def _by_first_word(st: Statement, quantity: Quantity, of_kind: tuple[str, ...]) -> Measure | None:
+    """The measure whose name begins with the word that the number is said of ("supply was fifty five", "return 74")."""
+    at = quantity.start - 1
+    while at > 0 and st.norms[at] in {"is", "was", "about", "at", "around", "'s", "reads", "says", "a", "of"}:
+        at -= 1
+    if at < 0 or at in st.masked:
+        return None
+    rows = st.scene.lexicon.packs.measures
+    found = [m for m in rows.values() if m.name.split()[0] == st.norms[at] and _plausible(m, quantity.value)]
+    found = [m for m in found if quantity.unit is None or _same_dimension(quantity.unit, m.unit)]
+    return next((m for m in found if m.id in of_kind), found[0] if len(found) == 1 else None)
 
 
 def _of_kind(st: Statement, quantity: Quantity, thing: Thing | None, of_kind: tuple[str, ...]) -> Measure | None:
@@ -65,7 +84,9 @@ def _of_kind(st: Statement, quantity: Quantity, thing: Thing | None, of_kind: tu
     if thing is None:
         return None
     packs = st.scene.lexicon.packs
-    said = {root(w) for w in st.norms} | {root(w) for w in thing.label.split()}
+    said = {root(w) for w in st.norms}
+    if quantity.unit is not None:
+        said |= {root(w) for w in thing.label.split()}
     ranked: list[tuple[int, Measure]] = []
     for id_ in of_kind:
         measure = packs.measures.get(id_)
@@ -94,7 +115,7 @@ def _is_reading(st: Statement, quantity: Quantity, index: int) -> bool:
     before = st.norms[quantity.start - 1] if quantity.start else ""
     if quantity.unit is None:
         return before in {"is", "are", "was", "at", "says", "reads", "of", "about", "around", "only", "reading", "and", "got",
-                          "to", "a", "s", "'s", "than", "shows", "measured", "measures", "like", ""}  # fmt: skip
+                          "to", "a", "s", "'s", "than", "shows", "measured", "measures", "like"}  # fmt: skip
     # "three inches in the first four feet": the second says over what length
     return not (index and before in {"first", "over", "every", "next", "last", "per"})
 
@@ -104,17 +125,36 @@ def _inherited(st: Statement, quantity: Quantity, previous: Draft | None) -> Mea
     if previous is None or previous.measure is None or st.thing is None or previous.kind != st.thing.kind:
         return None
     told = quantity.start and st.norms[quantity.start - 1] in {"is", "are", "about", "at", "'s", "only", "was", "and"}
+    another = bool(_ANOTHER & set(st.norms)) or len(st.norms) - (quantity.end - quantity.start) < 2  # noqa: PLR2004 - "and sixty eight"
+    if not another or (
+        isinstance(previous.value, Decimal) and not previous.value / 3 < quantity.value < previous.value * 3
+    ):
+        return None
     if st.start - previous.end > _INHERIT or not told:
         return None
     measure = st.scene.lexicon.packs.measures.get(previous.measure)
     return measure if measure is not None and _plausible(measure, quantity.value) else None
 
 
-def _is_told(st: Statement, quantity: Quantity) -> bool:
+def is_told(st: Statement, quantity: Quantity) -> bool:
     """Whether a quantity whose measure is unknown is told as a reading, not in passing."""
     before = st.norms[quantity.start - 1] if quantity.start else ""
-    return bool(st.instruments) or before in {"is", "are", "was", "about", "reads", "says", "got", "at", "measures", "only",
-                                              "around", "'s", "shows", "measured", "reading"}  # fmt: skip
+    spoken = any(
+        b < len(st.norms) and st.norms[b] in {"says", "reads", "shows", "read", "said"} for _, b in st.instruments
+    )
+    return spoken or before in {
+        "is",
+        "are",
+        "was",
+        "about",
+        "reads",
+        "says",
+        "got",
+        "measures",
+        "'s",
+        "shows",
+        "measured",
+    }
 
 
 def read(st: Statement, previous: Draft | None = None) -> list[Draft]:
@@ -132,7 +172,7 @@ def read(st: Statement, previous: Draft | None = None) -> list[Draft]:
         measure = measure_of(st, quantity, st.thing)
         if measure is None and quantity.unit is None:
             measure = _inherited(st, quantity, previous)
-        if measure is None and (quantity.unit is None or not _is_told(st, quantity)):
+        if measure is None and (quantity.unit is None or not is_told(st, quantity)):
             continue
         unit = quantity.unit or last_unit or (measure.unit if measure else None)
         if unit is None:
@@ -150,7 +190,7 @@ def read(st: Statement, previous: Draft | None = None) -> list[Draft]:
         capacity = measure is not None and row is not None and measure.id in row.describe
         drafts.append(
             st.draft(
-                "read", f"{name or 'reading'} {_plain(quantity.value)}", f"reading: {measure.id if measure else unit}", thing,
+                "read", f"{name or 'reading'} {_plain(quantity.value)}", f"reading{', told' if is_told(st, quantity) else ''}: {measure.id if measure else unit}", thing,
                 quantity=name, measure=measure.id if measure else None, value=quantity.value, unit=unit, high=quantity.high,
                 about=quantity.about, attribute=measure.id if capacity and measure is not None else None,
             )

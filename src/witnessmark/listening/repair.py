@@ -147,7 +147,8 @@ def repaired(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     while index < len(tokens):
         known = lexicon.components.at(stems, index)
         fixed = table.at(norms, index)
-        if fixed and not (known and known[0] >= fixed[0]):
+        misheard = known is not None and all(m.heard for m in known[1])
+        if fixed and not (known and known[0] >= fixed[0] and not misheard):
             made += _one(tokens, index, fixed[0], phrase(fixed[1]))
             index = fixed[0]
             continue

@@ -27,7 +27,7 @@ class Statement:
 
     ``thing`` is what it is about (None when nothing is in focus), ``named`` whether it names that itself,
     ``mentions`` every component it names with its likeliest meaning, ``masked`` the positions inside names,
-    ``operated`` those of a verb of operating.
+    ``operated`` those of a verb of operating. ``fresh``: a full stop or a pause stands before it.
     """
 
     tokens: Sequence[Token]
@@ -48,6 +48,7 @@ class Statement:
     mentions: list[tuple[Named, Meaning]] = field(default_factory=list)
     place: Place | None = None
     operated: tuple[int, ...] = ()
+    fresh: bool = False
     rules: list[str] = field(default_factory=list)
 
     def __post_init__(self) -> None:
@@ -169,7 +170,7 @@ def about(st: Statement) -> None:
     scene = st.scene
     place = scene.place
     for named in st.components:
-        where = named_place(st.norms, st.stems, scene.lexicon, named.start, named.end) or place
+        where = _where(st, named) or place
         st.mentions.append((named, scene.meaning(named.meanings, where, " ".join(st.stems[named.start : named.end]))))
     free = [(n, m) for n, m in st.mentions if not _after_preposition(st, n) and not _purpose(st, n)]
     bound = [(n, m) for n, m in st.mentions if (n, m) not in free]
@@ -193,13 +194,21 @@ def about(st: Statement) -> None:
         st.place = place
         return
     named, meaning = chosen
-    where = named_place(st.norms, st.stems, scene.lexicon, named.start, named.end)
+    where = _where(st, named)
     if where is None:
         seen = next((t for t in [scene.focus, *reversed(scene.recent)] if t and t.kind == meaning.kind), None)
         near = seen is not None and (seen.place.sort == scene.place.sort or meaning.part is not None)
         where = seen.place if seen is not None and near else place
     st.subject, st.named, st.place = named, True, where
     st.thing = scene.thing(meaning, where)
+
+
+def _where(st: Statement, named: Named) -> Place | None:
+    """The place that stands with a component; "this bathroom" is the one the speaker is in."""
+    place = named_place(st.norms, st.stems, st.scene.lexicon, named.start, named.end)
+    if place is not None and place.sort == st.scene.place.sort and "-" not in place.key:
+        return st.scene.place
+    return place
 
 
 def _purpose(st: Statement, named: Named) -> bool:
