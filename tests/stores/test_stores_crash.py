@@ -255,14 +255,15 @@ def test_a_batch_is_kept_whole_or_not_at_all(loss: Loss | None, earlier: int, tm
         assert kept_at_crash == {0, 3}, "some crash should have come too early, and some late enough"
 
 
+@pytest.mark.parametrize("earlier", [0, 1], ids=["first batch", "later batch"])
 @pytest.mark.parametrize("loss", LOSSES, ids=str)
-def test_a_crash_while_mending_a_crash(loss: Loss, tmp_path: Path) -> None:
+def test_a_crash_while_mending_a_crash(loss: Loss, earlier: int, tmp_path: Path) -> None:
     """Every step of the mending fails too, after every sort of crash that leaves something to mend."""
     mended = 0
     for first in range(1, 9):
         made = tmp_path / f"made-{first}"
         made.mkdir()
-        before = next_batch([])
+        before = next_batch([]) if earlier else []
         FolderJournal(made).append(before)
         batch = next_batch(before)
         files = FailingFileSystem(first, loss)

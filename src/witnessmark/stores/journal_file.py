@@ -26,7 +26,8 @@ __all__ = [
 JOURNAL: Final = "journal.jsonl"
 PENDING: Final = "journal.pending"
 LOCK: Final = "journal.lock"
-_PIECE: Final = 1 << 20
+#: Bytes read at a time.
+PIECE: Final = 1 << 20
 
 
 class View(NamedTuple):
@@ -55,7 +56,7 @@ def read_from(journal: Path, start: int, view: View) -> Reading:
         if view.size == start == 0 and not journal.exists():
             # Only a batch that a crash left behind.
             return read_lines(io.BytesIO(), str(journal), 0, view.more)
-        with journal.open("rb") as file:
+        with journal.open("rb", buffering=PIECE) as file:
             file.seek(start)
             return read_lines(file, str(journal), view.size - start, view.more)
 
@@ -122,7 +123,7 @@ def start_of_unfinished(path: Path) -> int:
         return 0
     with path.open("rb") as file:
         while end > 0:
-            start = max(0, end - _PIECE)
+            start = max(0, end - PIECE)
             file.seek(start)
             at = file.read(end - start).rfind(b"\n")
             if at >= 0:
@@ -135,5 +136,5 @@ def pieces_of(path: Path, start: int) -> Iterator[bytes]:
     """The bytes from *start* on, a piece at a time."""
     with path.open("rb") as file:
         file.seek(start)
-        while piece := file.read(_PIECE):
+        while piece := file.read(PIECE):
             yield piece
