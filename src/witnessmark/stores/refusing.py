@@ -28,7 +28,7 @@ def write_problem(error: OSError, where: Path) -> Problem:
         message = messages.NO_PERMISSION
     elif error.errno in _NO_LOCKS:
         message = messages.NO_LOCK
-    elif error.errno == errno.EISDIR:
+    elif isinstance(error, IsADirectoryError):
         message = messages.NOT_A_FILE
     elif isinstance(error, FileNotFoundError | NotADirectoryError):
         message = messages.NO_FOLDER
@@ -41,6 +41,8 @@ def read_problem(error: OSError, where: Path, missing: Message = messages.CANNOT
         return missing.at(str(where))
     if isinstance(error, IsADirectoryError):
         return messages.NOT_A_FILE.at(str(where))
+    if isinstance(error, TimeoutError):
+        return messages.BUSY.at(str(where), _facts(error))
     return messages.CANNOT_READ.at(str(where), _facts(error))
 
 

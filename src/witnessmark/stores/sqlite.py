@@ -90,9 +90,9 @@ class SqliteJournal:
         reader = Reader(str(self.path))
         with self._reading() as db:
             if db is not None:
-                rows = db.execute(
-                    "SELECT seq, length(line), substr(line, 1, ?) FROM entries ORDER BY seq", (LONGEST_LINE,)
-                )
+                # A row that is too long is not loaded.
+                query = "SELECT seq, length(line), iif(length(line) <= ?, line, NULL) FROM entries ORDER BY seq"
+                rows = db.execute(query, (LONGEST_LINE,))
                 for seq, length, line in rows:
                     if length > LONGEST_LINE:
                         where = f"{self.path} line {seq}"
@@ -113,7 +113,9 @@ class SqliteJournal:
 
     def _connect(self, mode: str) -> sqlite3.Connection:
         uri = f"{self.path.absolute().as_uri()}?mode={mode}"
-        return sqlite3.connect(uri, timeout=self._wait, isolation_level=None, uri=True)
+        db = sqlite3.connect(uri, timeout=self._wait, isolation_level=None, uri=True)
+        db.text_factory = bytes  # a damaged row may hold text that is not UTF-8
+        return db
 
     @contextmanager
     def _reading(self) -> Iterator[sqlite3.Connection | None]:
@@ -202,8 +204,8 @@ def _sound(rows: sqlite3.Cursor) -> Iterator[Entry]:
 
 
 def _bytes(line: object) -> bytes:
-    """A line as it was stored; whatever else a damaged row holds, as bytes that no entry has."""
-    return line if isinstance(line, bytes) else str(line).encode("utf-8", "backslashreplace")
+    """A line as it was stored; a number, which only a damaged row holds, as its digits."""
+    return line if isinstance(line, bytes) else str(line).encode()
 
 
 def _primary(error: sqlite3.Error) -> int:
