@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import warnings
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from PIL import Image
@@ -13,7 +14,16 @@ from witnessmark.imaging import messages
 from witnessmark.imaging.formats import HEAD, PICTURES, mime_of
 from witnessmark.problems import Refusal
 
-__all__ = ["MOST_PIXELS", "MOST_SCALED_PIXELS", "check_whole", "head_of", "opened", "scale_while_decoding"]
+__all__ = [
+    "MOST_PIXELS",
+    "MOST_SCALED_PIXELS",
+    "Facts",
+    "check_whole",
+    "facts_of",
+    "head_of",
+    "opened",
+    "scale_while_decoding",
+]
 
 #: Most pixels of a picture that has to be decoded in full: PNG, WebP, TIFF, progressive JPEG (about 4 bytes each).
 MOST_PIXELS = 64_000_000
@@ -21,6 +31,8 @@ MOST_PIXELS = 64_000_000
 MOST_SCALED_PIXELS = 240_000_000
 #: The JPEG decoder scales by 1, 2, 4 or 8.
 _MOST_HALVINGS = 8
+#: Where EXIF keeps how a picture was taken (EXIF 2.32, CIPA DC-008, 4.6.3).
+_TAKING = 0x8769
 
 
 def head_of(path: Path) -> bytes:
@@ -93,7 +105,24 @@ def scale_while_decoding(image: Image.Image, longest: int) -> int:
     return max(1, -(-max(image.size) // longest))
 
 
-def check_whole(path: Path) -> tuple[str, tuple[int, int], Image.Exif]:
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """What the file says of itself: EXIF tags by number, of the picture and of how it was taken."""
+
+    picture: Mapping[int, object] = field(default_factory=dict)
+    taking: Mapping[int, object] = field(default_factory=dict)
+
+
+def facts_of(image: Image.Image) -> Facts:
+    """The EXIF facts; damaged ones are none, since the picture itself still shows what was seen."""
+    try:
+        exif = image.getexif()
+        return Facts(dict(exif), dict(exif.get_ifd(_TAKING)))
+    except Exception:  # noqa: BLE001 - damaged tags end in almost any exception
+        return Facts()
+
+
+def check_whole(path: Path) -> tuple[str, tuple[int, int], Facts]:
     """Decode a still picture as cheaply as its format allows, to know that nothing is missing.
 
     Gives the media type, width and height in pixels as stored, and the EXIF facts. Refuses with WM701 to WM708.
@@ -103,7 +132,6 @@ def check_whole(path: Path) -> tuple[str, tuple[int, int], Image.Exif]:
         raise Refusal(messages.OTHER_KIND.at(str(path)))
     with opened(path, mime) as image:
         size = image.size
-        exif = image.getexif()
         scale_while_decoding(image, 1)
         image.load()
-        return mime, size, exif
+        return mime, size, facts_of(image)

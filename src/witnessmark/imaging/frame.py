@@ -18,7 +18,7 @@ from datetime import datetime
 from pathlib import Path
 
 from witnessmark.imaging import messages
-from witnessmark.imaging.decoding import head_of, opened
+from witnessmark.imaging.decoding import facts_of, head_of, opened
 from witnessmark.imaging.formats import mime_of
 from witnessmark.problems import Problem, Refusal
 
@@ -127,7 +127,7 @@ def read_frame(path: Path) -> Frame:
         width, height = image.size
         if width * height > MOST_FRAME_PIXELS:
             raise Refusal(messages.TOO_MANY_PIXELS.at(str(path), f"{width:,} by {height:,} pixels"))
-        described = image.getexif().get(_DESCRIPTION)
+        described = facts_of(image).picture.get(_DESCRIPTION)
         values = array("H", image.tobytes())
         if (image.mode == "I;16B") != (sys.byteorder == "big"):
             values.byteswap()

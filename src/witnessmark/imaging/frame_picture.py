@@ -78,7 +78,9 @@ def _lines(frame: Frame, low: float, high: float) -> list[str]:
         f"Colours run evenly from {low:.1f} to {high:.1f} °C. Apparent temperatures, not corrected further.",
     ]
     if warmest - coldest < LEAST_RANGE:
-        lines.append(f"The frame varies by {warmest - coldest:.1f} K in all; the scale is wider, so that noise makes no pattern.")
+        lines.append(
+            f"The frame varies by {warmest - coldest:.1f} K in all; the scale is wider, so that noise makes no pattern."
+        )
     stated = [
         f"emissivity {frame.emissivity:g}" if frame.emissivity is not None else "",
         f"reflected {frame.reflected:g} °C" if frame.reflected is not None else "",

@@ -91,11 +91,11 @@ def read_picture(path: Path, *, default_offset: str | None = None) -> Picture:
         return Picture(path, path.name, sort, mime, digest, size, problems=(messages.NO_TIME.at(str(path)),))
     if mime == "image/tiff":
         return _thermal(path)
-    mime, (width, height), exif = check_whole(path)
-    orientation = orientation_of(exif)
+    mime, (width, height), facts = check_whole(path)
+    orientation = orientation_of(facts)
     if orientation >= _ON_ITS_SIDE:
         width, height = height, width
-    taken_at, problems = moment_of(exif, str(path), offset)
+    taken_at, problems = moment_of(facts, str(path), offset)
     digest, size = _hashed(path)
     return Picture(
         path, path.name, "photo", mime, digest, size, width, height, orientation, taken_at, tuple(problems)

@@ -5,17 +5,27 @@ from __future__ import annotations
 import io
 from pathlib import Path
 
-from PIL import Image, ImageOps
+from PIL import Image
 
 from witnessmark.imaging import messages
-from witnessmark.imaging.decoding import head_of, opened, scale_while_decoding
+from witnessmark.imaging.decoding import facts_of, head_of, opened, scale_while_decoding
 from witnessmark.imaging.formats import HEIF, PICTURES, mime_of
+from witnessmark.imaging.taken import orientation_of
 from witnessmark.problems import Refusal
 
 __all__ = ["prepared"]
 
 _QUALITY = 82
-_ORIENTATION = 0x0112
+#: How to turn a picture upright, by its EXIF orientation (EXIF 2.32, CIPA DC-008, tag 0x0112).
+_TURNS = {
+    2: Image.Transpose.FLIP_LEFT_RIGHT,
+    3: Image.Transpose.ROTATE_180,
+    4: Image.Transpose.FLIP_TOP_BOTTOM,
+    5: Image.Transpose.TRANSPOSE,
+    6: Image.Transpose.ROTATE_270,
+    7: Image.Transpose.TRANSVERSE,
+    8: Image.Transpose.ROTATE_90,
+}
 
 
 def prepared(path: Path, longest: int = 1000) -> bytes:
@@ -40,14 +50,13 @@ def prepared(path: Path, longest: int = 1000) -> bytes:
         raise Refusal(messages.NOT_A_FRAME.at(str(path), "a TIFF has to be drawn as a thermal frame"))
     with opened(path, mime) as image:
         blocks = scale_while_decoding(image, longest)
-        orientation = image.getexif().get(_ORIENTATION)
         profile = image.info.get("icc_profile")
         shown = _plain(image)
+        turn = _TURNS.get(orientation_of(facts_of(image)))
         if blocks > 1:
             shown = shown.reduce(blocks)
-        if orientation:
-            shown.getexif()[_ORIENTATION] = orientation
-            shown = ImageOps.exif_transpose(shown)
+        if turn is not None:
+            shown = shown.transpose(turn)
         bare = Image.new(shown.mode, shown.size)
         bare.paste(shown)
         kept = {"icc_profile": profile} if isinstance(profile, bytes) and image.mode == "RGB" else {}

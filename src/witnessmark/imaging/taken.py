@@ -5,15 +5,13 @@ from __future__ import annotations
 import re
 from datetime import datetime
 
-from PIL import Image
-
 from witnessmark.imaging import messages
+from witnessmark.imaging.decoding import Facts
 from witnessmark.problems import Problem, Refusal
 
 __all__ = ["checked_offset", "moment_of", "orientation_of"]
 
 # Tags of EXIF 2.32 (CIPA DC-008), tables 4 to 8.
-_EXIF_IFD = 0x8769
 _ORIENTATION = 0x0112
 _TIMES = ((0x9003, 0x9011), (0x9004, 0x9012))  # original, digitised; each with its offset
 
@@ -34,21 +32,20 @@ def checked_offset(offset: str | None) -> str | None:
     return offset
 
 
-def orientation_of(exif: Image.Exif) -> int:
+def orientation_of(facts: Facts) -> int:
     """How the camera was held, 1 to 8 as EXIF counts; 1 (upright) when the file says nothing usable."""
-    value = exif.get(_ORIENTATION)
+    value = facts.picture.get(_ORIENTATION)
     return value if isinstance(value, int) and _UPRIGHT <= value <= _LAST_TURN else _UPRIGHT
 
 
-def moment_of(exif: Image.Exif, where: str, default_offset: str | None = None) -> tuple[str | None, list[Problem]]:
+def moment_of(facts: Facts, where: str, default_offset: str | None = None) -> tuple[str | None, list[Problem]]:
     """RFC 3339 with offset, from DateTimeOriginal (else DateTimeDigitized) and the offset beside it.
 
     A clock time without an offset takes *default_offset*; without that either the time is None and WM710 says so.
     The time of the last change of the file is never taken for the time of the photo (WM709).
     """
-    inner = exif.get_ifd(_EXIF_IFD)
     for time_tag, offset_tag in _TIMES:
-        found = _CLOCK.match(_text(inner.get(time_tag)))
+        found = _CLOCK.match(_text(facts.taking.get(time_tag)))
         if not found:
             continue
         year, month, day, hour, minute, second = found.groups()
@@ -57,7 +54,7 @@ def moment_of(exif: Image.Exif, where: str, default_offset: str | None = None) -
             datetime.fromisoformat(clock)
         except ValueError:
             continue
-        offset = _text(inner.get(offset_tag))
+        offset = _text(facts.taking.get(offset_tag))
         if _OFFSET.fullmatch(offset):
             return clock + offset, []
         if default_offset is not None:
