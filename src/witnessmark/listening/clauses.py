@@ -94,6 +94,11 @@ class _Cutter:
             ):
                 return False
             return before not in GRAMMAR.prepositions or before in GRAMMAR.particles
+        mark = self.ends.get(index)
+        if mark is not None and mark.component and index not in self.marks and len(word) > 4 and word.endswith("s"):  # noqa: PLR2004 - "is"
+            alone = not self.word(index - 1).endswith("s") and not word.endswith("ss") and word not in GRAMMAR.adverbs
+            if alone and self.word(index + 1) not in GRAMMAR.aux and word not in GRAMMAR.locatives:
+                return True  # "floor drain gurgles": whatever one named thing does
         if word in GRAMMAR.plural:
             several = index in self.ends and self.word(index - 1).endswith("s")
             return several or before in {"they", "both", "all", "these", "those", "not"}
@@ -148,14 +153,24 @@ class _Cutter:
             if mark is not None:
                 if self.word(mark.start - 1) in GRAMMAR.copulas:
                     break  # "needs to be metal | outlet": the value was what it says
-                if mark.sort in {"place", "quantity"} and self._placed(mark.start):
+                article = (
+                    mark.sort == "quantity"
+                    and "a" in {self.word(mark.start - 1), self.word(mark.start - 2)}
+                    and at != mark.start + 1
+                )
+                if (mark.sort in {"place", "quantity"} and self._placed(mark.start)) or article:
                     break  # "up in the attic | sheathing", but "kitchen sink"; "on the two by four | door"
                 counted = mark.sort == "quantity"
                 at = mark.start
                 continue
             if word == "one" and self.word(at - 2) in {"not", "is", "this", "that", "other", "the", "no"}:
                 break
-            if word in GRAMMAR.sides and self.word(at - 2) in GRAMMAR.determiners and self._after(at - 3):
+            if (
+                at in self.marks
+                and word in GRAMMAR.sides
+                and self.word(at - 2) in GRAMMAR.determiners
+                and self._after(at - 3)
+            ):
                 break  # "at the middle | vapor barrier"
             if word in GRAMMAR.determiners or word in GRAMMAR.adjectives or word in GRAMMAR.quantifiers:
                 if word in {"that", "this", "it"} and self.is_verb(at):
@@ -211,6 +226,9 @@ class _Cutter:
             return True
         if "no" in {self.word(start), self.word(start + 1)} and index - start > 1 + (self.word(start) != "no"):
             return True
+        opened = GRAMMAR.elided.at(self.norms, start)
+        if opened and index - start > 1 and opened[0] <= index:
+            return True
         if self.word(start) in {"probably", "possibly", "maybe"} and index - start > 1:
             return True
         named = any(m.start >= start and m.end <= index for m in self.marks.values())
@@ -227,7 +245,7 @@ class _Cutter:
             return index
         if index in self.inside:
             return None
-        if self._opens(index, word, before) or self._closed(start, index):
+        if self._opens(index, word, before) or self._closed(start, index) or self._some(start, index):
             return index
         if self.subject(index):
             return self._joint(start, index)
@@ -242,13 +260,32 @@ class _Cutter:
         if self.is_verb(index):
             if self._asks(index):
                 return index
-            hedge = GRAMMAR.elided.at(self.norms, index)
-            if hedge and hedge[1] in GRAMMAR.hedges and self._in_phrase(index, start):
+            hedge = self._hedge(index)
+            if hedge and self._in_phrase(index, start):
                 return index
             found = self._second_verb(start, index)
             if found is not None:
                 return found
         return self._elided(start, index)
+
+    def _hedge(self, index: int) -> bool:
+        """Whether a hedge begins here that says more than "about"."""
+        found = GRAMMAR.elided.at(self.norms, index)
+        quantity = self.marks.get(found[0]) if found else None
+        return found is not None and found[1] in GRAMMAR.hedges and (quantity is None or quantity.sort != "quantity")
+
+    def _some(self, start: int, index: int) -> bool:
+        """Whether "some …" or "a few …" begins something new after a statement that is complete."""
+        word, before, after = self.word(index), self.word(index - 1), self.word(index + 1)
+        opens = (word in {"some", "several", "lots"} and after not in GRAMMAR.prepositions) or (
+            word == "a" and after in {"couple", "few", "bit", "little", "lot"}
+        )
+        held = self.is_verb(index - 1) or before in GRAMMAR.taking | GRAMMAR.prepositions | GRAMMAR.conjunctions | {
+            "not",
+            "be",
+            "just",
+        }
+        return opens and not held and index >= self.floor(start, index) + 1 and self.complete(start, index)
 
     def _opens(self, index: int, word: str, before: str) -> bool:
         opener = GRAMMAR.openers.at(self.norms, index)
@@ -258,7 +295,7 @@ class _Cutter:
             loose = word in {"well", "back", "over", "up", "down"} and (
                 before in GRAMMAR.prepositions or before in {"as", "very", "drain", "window"} or self.is_verb(index - 1)
             )
-            participle = word in {"okay", "ok"} and before.endswith("ed")
+            participle = word in {"okay", "ok"} and before.endswith(("ed", "ing"))
             if not judged and not loose and not participle:
                 return True
         mark = self.marks.get(index)
@@ -343,16 +380,26 @@ class _Cutter:
         taken_back = mark.end < len(self.norms) and any(t.at(self.norms, mark.end) for t in GRAMMAR.retractions)
         if before in GRAMMAR.conjunctions and (verb is not None or topic) and begin - 1 > start:
             return begin - 1
+        if before in GRAMMAR.knowing or (
+            before in GRAMMAR.conditionals and self.word(begin - 2) in GRAMMAR.knowing | {"see", "tell"}
+        ):
+            return None  # "not sure if those vents are", "agent said the roof was"
         if before in GRAMMAR.conditionals and begin - 1 > start:
             return begin - 1
         particle = before in GRAMMAR.particles
         adjacent = begin == mark.start and begin in self.ends and self.ends[begin].component
         if adjacent and (mark.weak or (verb is None and self.word(mark.end) == "it")):
-            return None  # "circulator flange", "freezer outlet"
+            said = self.last_verb(start, begin)
+            predicate = said is not None and self.word(said) in GRAMMAR.copulas and self.ends[begin].start - said <= 3  # noqa: PLR2004 - "is the big"
+            return (
+                begin if verb is not None and predicate else None
+            )  # "this is the garage | meter looks", "circulator flange"
         if before in GRAMMAR.subordinators or (before in GRAMMAR.prepositions and not particle):
             return None
         wanted = before in {"want", "need", "see"} and "what" in self.norms[max(start, begin - 4) : begin]
-        if not wanted and (self.is_verb(begin - 1) or before in (GRAMMAR.taking - GRAMMAR.particles)):
+        phrase = begin in self.ends and self.ends[begin].sort == "condition"
+        told = phrase or (before == "missing" and self.word(begin - 2) in GRAMMAR.copulas)
+        if not wanted and not told and (self.is_verb(begin - 1) or before in (GRAMMAR.taking - GRAMMAR.particles)):
             return None
         if before in GRAMMAR.determiners | {"not", "be", "of", "and"} or before.endswith("ing"):
             return None
@@ -364,8 +411,19 @@ class _Cutter:
             return begin
         said = self.word(begin - 2) in GRAMMAR.copulas | GRAMMAR.adverbs or self.is_verb(begin - 2)
         judged = before in GRAMMAR.judging and said
-        quantity = begin in self.ends and self.ends[begin].sort in {"quantity", "plate"}
-        if before in GRAMMAR.locatives or particle or judged or quantity:
+        last = self.ends.get(begin)
+        quantity = last is not None and last.sort in {"quantity", "plate"}
+        if last is not None and last.sort == "place" and before in GRAMMAR.sides | {"face"}:
+            return begin  # "on the south side | nail pops"
+        if (
+            last is not None
+            and last.component
+            and self.word(start) == "no"
+            and last.start - start <= 2
+            and not mark.weak
+        ):  # noqa: PLR2004 - "no real X"
+            return begin  # "no handrail | light switch only at the bottom"
+        if before in GRAMMAR.locatives or particle or judged or quantity or told:
             return begin
         follows = begin in self.ends and self.ends[begin].sort == "value"
         return begin if follows and self.word(self.ends[begin].start - 1) in GRAMMAR.copulas else None
@@ -385,9 +443,10 @@ class _Cutter:
 
     def _ends_particle(self, start: int, begin: int) -> bool:
         """Whether the particle before *begin* closes what was said ("backs off", "pumped down") and opens no phrase."""
-        verb = next(
-            (i for i in range(begin - 2, max(start, begin - 6) - 1, -1) if self.word(i) in GRAMMAR.phrasal), None
-        )
+        back = range(begin - 2, max(start, begin - 6) - 1, -1)
+        verb = next((i for i in back if self.word(i) in GRAMMAR.phrasal), None)
+        if verb is None and self.word(begin - 2).endswith("ed"):
+            verb = begin - 2  # "tarred over"
         if verb is None or begin - 1 - verb > 3:  # noqa: PLR2004 - "shut it back off"
             return False
         for at in range(begin, begin + _REACH):
@@ -414,6 +473,16 @@ class _Cutter:
         least = start if last is None else self.floor(start, index)
         begin = self._subject_before(index, least)
         if begin is None or begin < least:
+            return None
+        if self.word(begin - 1) in GRAMMAR.taking - GRAMMAR.particles and begin - 1 >= start:
+            if (
+                self.word(index) in {"is", "are", "was", "were", "has", "have", "'s", "looks"}
+                and self.word(begin - 1) not in GRAMMAR.noticing
+            ):
+                return begin  # "i can't reach | the back door is steel"
+            done = self.word(index) in GRAMMAR.verbs and index in self.ends and self.ends[index].component
+            return index if done else None  # "i ran the door with the opener | goes up"
+        if self.word(begin - 1) in GRAMMAR.knowing or self.word(begin - 2) in GRAMMAR.knowing | {"see", "tell"}:
             return None
         if self.word(begin - 1) in GRAMMAR.conjunctions | GRAMMAR.conditionals:
             begin -= 1
@@ -458,6 +527,8 @@ class _Cutter:
                 return index - 1 if index - 1 > start else None
             return None if before in GRAMMAR.prepositions and before not in GRAMMAR.particles else index
         found = GRAMMAR.elided.at(self.norms, index)
+        if found and found[1] == "maybe" and not self._hedge(index):
+            return None  # "maybe three quarters of an inch"
         if not found or not self.complete(start, index):
             return None
         if before in GRAMMAR.conjunctions:
@@ -466,8 +537,9 @@ class _Cutter:
         mark = self.ends.get(index)
         if mark is not None and mark.component:
             held = self.left(mark.start, start)
-            if self.word(index) in GRAMMAR.aux and self.word(held - 1) not in GRAMMAR.prepositions:
-                return None
+            ability = self.word(index) in {"could", "can", "did", "might", "may", "would", "should", "must"}
+            if self.word(index) in GRAMMAR.aux and (not ability or self.word(held - 1) not in GRAMMAR.prepositions):
+                return None  # "outlets by the sink are not"
             held = self.word(held - 1) in GRAMMAR.prepositions
             if not held and found[1].endswith("ing"):
                 return None  # "the shower running": a name and what it does
@@ -479,7 +551,7 @@ class _Cutter:
         }:  # fmt: skip
             return None
         if (
-            before in GRAMMAR.adverbs and self.is_verb(index - 2)
+            before in GRAMMAR.adverbs - GRAMMAR.particles and self.is_verb(index - 2)
         ) or before in GRAMMAR.prepositions - GRAMMAR.particles:
             return None
         return None if before in GRAMMAR.determiners else index

@@ -13,6 +13,8 @@ __all__ = ["doubted", "settles"]
 def _cue(st: Statement) -> tuple[int, int, str] | None:
     never = [(a, b) for a, b, _ in cues("doubts", "never").find(st.norms)]
     for start, end, words in cues("doubts", "cues").find(st.norms):
+        if words == "maybe" and any(q.start == end for q in st.quantities):
+            continue  # "maybe thirty inches" is about thirty
         if not any(a <= start and end <= b or a <= start < b for a, b in never):
             return start, end, words
     return None

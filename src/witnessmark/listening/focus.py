@@ -16,6 +16,9 @@ _MEMORY = 16
 #: Weights of what speaks for a meaning; larger is stronger. Our own, set on narrations of our own.
 _PART_OF_FOCUS, _PART_OF_RECENT, _SAME_KIND, _KIND = 5.0, 3.0, 4.0, 1.5
 _HERE, _NOT_HERE, _SAME_SYSTEM = 1.5, -1.0, 1.0
+#: Systems that one speaks of outside, and in a room.
+_OUTSIDE, _INSIDE = frozenset({"exterior", "site", "roof"}), frozenset({"interior"})
+_FITS = 0.75
 _AS_BEFORE = 2.0
 _HEARD, _SHORT, _STRAY_PART = -0.5, -0.5, -0.5
 
@@ -77,8 +80,11 @@ class Scene:
                 total += _PART_OF_RECENT - 0.15 * seen[meaning.kind]
             else:
                 total += _STRAY_PART
-            if kind.sorts and place.sort != HOUSE.sort:
-                total += _HERE if place.sort in kind.sorts else _NOT_HERE
+            if place.sort != HOUSE.sort:
+                total += 0.5 * _HERE if not kind.sorts else _HERE if place.sort in kind.sorts else _NOT_HERE
+                row = self.lexicon.packs.sorts.get(place.sort)
+                if row is not None and kind.system in (_OUTSIDE if row.outside else _INSIDE):
+                    total += _FITS
             if earlier == meaning:
                 total += _AS_BEFORE
             if system and kind.system == system:

@@ -59,6 +59,9 @@ class Grammar:
         "make", "use", "put", "let", "try", "get", "caught", "gave", "tripped", "stopped", "died", "shook", "love",
     })  # fmt: skip
 
+    #: After these verbs a whole statement can follow ("i see the vent is loose").
+    noticing = frozenset({"see", "saw", "seen", "feel", "hear", "tell", "show", "shows", "find", "found", "know", "notice", "say",
+                          "make", "let", "keep", "get", "leave", "leaving", "got", "have", "has", "had", "on", "to", "for"})  # fmt: skip
     #: What things do in the past, beside verbs in -ed.
     happening = frozenset({"ran", "shut", "broke", "fell", "held", "caught", "blew", "quit", "stuck", "went", "came", "lit",
                            "stopped", "got", "kept", "rang", "spun"})  # fmt: skip

@@ -128,6 +128,12 @@ def described(st: Statement) -> list[Draft]:
     """
     thing = st.thing
     row = st.scene.lexicon.kind(thing.kind) if thing else None
+    by_place = None if st.named else st.scene.of_place(st.scene.place)
+    own = set(row.describe) if row else set()
+    if by_place is not None and st.values and not any(a in own for v in st.values for a, _ in v.meanings):
+        of_place = st.scene.lexicon.packs.kinds[by_place.kind or ""]
+        if any(a in of_place.describe for v in st.values for a, _ in v.meanings):
+            thing, row = by_place, of_place  # "walked it": how the roof was looked at
     if row is None or not row.describe:
         return []
     verbs = [
@@ -159,7 +165,7 @@ def described(st: Statement) -> list[Draft]:
             continue  # "it's a gas boiler": that it is a boiler is no description of it
         found.append(asked)
     drafts = [
-        st.draft("identified", f"{_attribute_name(st, a)}: {', '.join(v)}", f"value of {a}", attribute=a, value=", ".join(v))
+        st.draft("identified", f"{_attribute_name(st, a)}: {', '.join(v)}", f"value of {a}", thing, attribute=a, value=", ".join(v))
         for a, v in _by_attribute(row.describe, found).items()
     ]  # fmt: skip
     return drafts or _sized(st, row.describe) or _located(st, row.describe, copula)

@@ -73,13 +73,14 @@ def adverse_condition(st: Statement, thing: Thing | None) -> Condition | None:
     """The condition of the packs that the statement names, of what it is about or of what else it names."""
     kinds = [thing.kind] if thing and thing.kind else []
     kinds += [m.kind for _, m in st.mentions if m.kind not in kinds]
-    own = frozenset(st.roots)
+    heard = {i for c in st.components if all(m.heard for m in c.meanings) for i in range(c.start, c.end)}
+    own = frozenset(r for i, r in enumerate(st.roots) if i not in heard)
     best: _Match | None = None
     for rank, kind in enumerate(kinds):
         row = st.scene.lexicon.kind(kind)
         names = {root(w) for w in row.name.split()} if row else set()
-        if thing is not None and thing.kind == kind:
-            names |= {root(w) for w in thing.label.split()}
+        if row is not None and thing is not None and thing.kind == kind and thing.part:
+            names |= {root(w) for p in row.parts if p.id == thing.part for w in p.name.split()}
         for condition, forms in st.scene.lexicon.conditions.get(kind, ()):
             for said in forms:
                 if rank or not said.roots <= own | names or not said.roots & (own - names):
@@ -222,7 +223,9 @@ def _missing(st: Statement) -> list[Draft] | None:
 
 def _lacking(st: Statement) -> list[Draft] | None:
     for start, end, words in cues("conditions", "lacking").find(st.norms):
-        if cues("scopes", "not_negations").at(st.norms, start):
+        if cues("scopes", "not_negations").at(st.norms, start) or (
+            start and st.norms[start - 1] in {"i", "we"} and "have" in words
+        ):
             continue
         at = end
         while at < len(st.norms) and st.norms[at] in {"any", "a", "an", "the", "more", "real", "much", "proper", "other",
@@ -275,7 +278,7 @@ def _sound_phrase(st: Statement, blocked: frozenset[int]) -> bool:
 
 _NOT_FAILING = frozenset({"matter", "mean", "look", "seem", "have", "need", "bother", "count", "appear", "show", "say", "know",
                           "want", "hurt", "see", "be", "think", "get", "surprise", "inspect", "like", "care", "affect", "to", "a",
-                          "move", "apply", "include", "even", "really", "have", "cover"})  # fmt: skip
+                          "move", "apply", "include", "make", "take", "expect", "go", "last", "come", "even", "really", "have", "cover"})  # fmt: skip
 
 
 def _fails(st: Statement) -> str | None:
@@ -314,6 +317,7 @@ def judged(st: Statement) -> list[Draft]:
         return [st.draft("saw", _what(st, thing), f"'{none_of_it[2]}'", thing, condition="sound")]
     blocked = _blocked(st)
     found = _free(st, cues("conditions", "adverse"), blocked)
+    found = [(a, b, t) for a, b, t in found if not (a and st.norms[a - 1] in {"i", "we"})]
     bad = [(a, b, t) for a, b, t in found if not negated(st, a)]
     denied = [(a, b, t) for a, b, t in found if negated(st, a)]
     condition = adverse_condition(st, thing)

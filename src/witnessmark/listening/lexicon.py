@@ -106,7 +106,8 @@ def letters_joined(words: Iterable[str]) -> tuple[str, ...]:
 
 def stems(text: str) -> tuple[str, ...]:
     """A phrase of the packs as it is compared: letters joined, plurals cut."""
-    return tuple(stem(word) for word in letters_joined(phrase(text)))
+    words = letters_joined(phrase(text))
+    return tuple(stem(word) for word in (words[:-1] if words[1:] and words[-1] == "'s" else words))
 
 
 def said(text: str) -> Said:

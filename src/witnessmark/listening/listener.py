@@ -98,9 +98,12 @@ class _Listener:
         doubt = doubted(st)
         limit = skipped(st)
         if limit is not None and (doubt is None or "could not confirm" not in doubt.why):
-            return [limit]
+            return self._limit(st, limit)
         if doubt is not None:
             return self._doubt(st, doubt)
+        after_skip = bool(self.items) and any(d.act == "skipped" for i in self.items[-2:] for d in i.drafts)
+        if after_skip and st.norms[:2] == ["so", "no"]:
+            return []  # "locked, so no furnace": it was not seen, it is not absent
         if settles(st):
             self._settle(st)
         drafts: list[Draft] = []
@@ -122,6 +125,13 @@ class _Listener:
         """Whether the same condition of the same component was told just before, or only what should be done about it."""
         before = [d for item in self.items[-4:] for d in item.drafts]
         if draft.condition_id is None:
+            comments = draft.why.strip("'") in {text for _, text in cues("conditions", "comments")}
+            if (
+                comments
+                and not st.named
+                and any(d.condition == "adverse" and d.component == draft.component for d in before[-3:])
+            ):
+                return True  # "that's a trip hazard" says what the crack means
             asks = draft.why.strip("'") in {text for _, text in cues("scopes", "wanted")} and not st.named
             return (
                 asks and bool(before) and before[-1].condition == "adverse" and before[-1].component == draft.component
@@ -138,17 +148,33 @@ class _Listener:
                 for run in still_on(earlier) if not only_on or run.leaves in {"on", "filled", "changed"}
             ]  # fmt: skip
         made = operated(st)
-        if made is None:
+        if not made:
             return self._ended(st, earlier)
-        if made.act == "stopped":
-            same = [d for d in earlier if d.kind == made.kind]
+        if made[0].act == "stopped":
+            same = [d for d in earlier if d.kind == made[0].kind]
             stated = not any(w in {"i", "we"} for w in st.norms) and st.norms[st.opening()] not in GRAMMAR.taking and (
                 not st.norms[st.opening()].endswith("ing"))  # fmt: skip
             ran = bool(same) and same[-1].act == "ran"
+            if stated and not ran:
+                said = {w for n, _ in st.mentions for w in st.norms[n.start : n.end]}
+                named = [run for run in still_on(earlier) if said & set(run.label.split())]
+                if named:  # "fan's off", of the ceiling fan that was turned on
+                    run = named[-1]
+                    made = [
+                        replace(
+                            made[0],
+                            kind=run.kind,
+                            part=run.part,
+                            label=run.label,
+                            place=run.place,
+                            component=run.component,
+                        )
+                    ]
+                    ran = True
             again = bool(same) and same[-1].act == "stopped" and st.start - same[-1].start < _AGAIN
             if (stated and not ran and "back" not in st.norms) or (stated and again and not ran):
                 return []
-        return [made]
+        return made
 
     def _ended(self, st: Statement, earlier: Sequence[Draft]) -> list[Draft]:
         """What ended by itself ("it ran and shut off by itself"), when it was running."""
@@ -178,9 +204,25 @@ class _Listener:
             if (st.instruments or (d.measure in own and (d.measure in named or "told" in d.why))) and not wrong & {root(w) for w in (d.quantity or "").split()}
         ]  # fmt: skip
 
-    def _doubt(self, st: Statement, doubt: Draft) -> list[Draft]:
+    def _limit(self, st: Statement, limit: Draft) -> list[Draft]:
+        """A limitation; "it's locked" right after "couldn't get in" is its reason, not another one."""
         last = self.items[-1] if self.items else None
-        if last is not None and last.drafts and last.drafts[-1].act == "doubted" and (
+        if (
+            last is not None
+            and last.drafts
+            and last.drafts[-1].act == "skipped"
+            and not st.named
+            and "i" not in st.norms
+        ):
+            old = last.drafts[-1]
+            last.drafts[-1] = replace(old, end=limit.end, last=limit.last, text=f"{old.text} {limit.text}",
+                                      what=f"{old.what}: {limit.what}", reason=old.reason or limit.reason)  # fmt: skip
+            return []
+        return [limit]
+
+    def _doubt(self, st: Statement, doubt: Draft) -> list[Draft]:
+        last = next((i for i in reversed(self.items[-2:]) if i.drafts), None)
+        if "hearsay" not in doubt.why and last is not None and last.drafts and last.drafts[-1].act == "doubted" and (
             last.drafts[-1].component == doubt.component
         ):  # fmt: skip
             # One doubt told in two statements.
@@ -190,9 +232,7 @@ class _Listener:
             )
             last.drafts[-1] = merged
             self.doubts = [merged if d is old else d for d in self.doubts]
-            self.items.append(_Item(st, [merged]))
-            last.drafts.pop()
-            return self.items.pop().drafts
+            return []
         self.doubts.append(doubt)
         return [doubt]
 
@@ -223,10 +263,11 @@ class _Listener:
         return []
 
     def _take_back(self, drafts: Sequence[Draft], *, only_same: bool = False) -> None:
-        last = next((i for i in reversed(self.items) if i.mode is None), None)
+        acts = {d.act for d in drafts}
+        told = [i for i in self.items[-4:] if i.mode is None]
+        last = next((i for i in reversed(told) if any(d.act in acts for d in i.drafts)), told[-1] if told else None)
         if last is None:
             return
-        acts = {d.act for d in drafts}
         if only_same:
             attributes = {d.attribute for d in drafts if d.act == "identified"}
             gone = [d for d in last.drafts if d.act == "identified" and d.attribute in attributes]

@@ -77,9 +77,13 @@ def _plates(norms: Sequence[str], hard: Sequence[bool]) -> list[Plate]:
 
 def _is_verb_here(norms: Sequence[str], start: int, end: int) -> bool:
     """Whether a one-word name is what something does here ("it vents outside", "will not reset")."""
-    if end - start > 1 or not start:
+    if end - start > 1:
         return False
-    word, before = norms[start], norms[start - 1]
+    word, before = norms[start], norms[start - 1] if start else ""
+    if norms[end : end + 1] in (["it"], ["them"]) and word in GRAMMAR.taking:
+        return True  # "reset it"
+    if not start:
+        return False
     if before in {"i", "we"}:
         return True
     if before in {"it", "they", "not", "to", "will", "would", "could", "can", "just", "which"}:
@@ -111,7 +115,8 @@ def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = (
     ]  # fmt: skip
     spots = [(a, b, p) for a, b, p in places_in(norms, stems, lexicon)]
     rows += [(-(b - a), 0 if norms[b : b + 1] in (["next"], ["now"]) else 3, a, "place", b, ()) for a, b, _ in spots]
-    rows += [(-(b - a), 2, a, "value", b, m) for a, b, m in lexicon.values.find(stems)]
+    judging = {a: b for t in ("sound", "adverse") for a, b, _ in cues("conditions", t).find(norms)}
+    rows += [(-(b - a), 2, a, "value", b, m) for a, b, m in lexicon.values.find(stems) if judging.get(a) != b]
     for table in ("adverse", "sound", "not_adverse"):
         rows += [
             (-(b - a), -1, a, "condition", b, ()) for a, b, _ in cues("conditions", table).find(norms) if b - a > 1

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import Thing
@@ -20,6 +21,12 @@ _APART = 6
 #: Forms that are an act only when somebody is said to do it.
 _BARE = frozenset({"drain", "run", "test", "close", "open", "start", "fill", "light", "flush", "push", "press", "turn", "switch",
                    "pull", "take", "try", "leave", "plug", "flip", "kick", "crank", "bump", "get", "have", "cycle", "lit"})  # fmt: skip
+#: After these, "off" or "back" only begins a place.
+_PLACING = frozenset(
+    {"the", "its", "here", "there", "a", "of", "by", "in", "center", "about", "that", "when", "outside", "where"}
+)
+#: Verbs whose "off" keeps its meaning before another thing ("the cover off the panel").
+_TAKING_OFF = frozenset({"take", "taking", "took", "pull", "pulling", "pulled", "pop", "popped", "popping"})
 _SORTS = ("off", "open", "on", "momentary")
 
 
@@ -51,15 +58,14 @@ def _particle(st: Statement, verb: int, particle: tuple[str, ...]) -> int | None
     for at in range(verb + 1, min(verb + 2 + _APART, len(st.norms) - size + 1)):
         if tuple(st.norms[at : at + size]) == particle:
             after = st.norms[at + size] if at + size < len(st.norms) else ""
+            apart = size == 1 and at > verb + 1 and st.norms[verb] not in _TAKING_OFF
             phrase = (
-                size == 1
-                and at > verb + 1
-                and after in {"the", "a", "that", "this", "my"}
-                and particle[0] in {"on", "off", "up", "down"}
+                apart and after in {"the", "a", "that", "this", "my"} and particle[0] in {"on", "off", "up", "down"}
             )
             if not phrase or at == verb + 1:
                 return at + size
-        if st.norms[at] in {"and", "but"} | members("clauses", "auxiliaries") and at > verb + 1:
+        several = st.norms[at] == "and" and st.norms[at + 1 : at + 2] in (["the"], ["a"], ["my"], ["this"], ["that"])
+        if st.norms[at] in {"and", "but"} | members("clauses", "auxiliaries") and at > verb + 1 and not several:
             return None
     return None
 
@@ -121,23 +127,8 @@ def operation(st: Statement) -> Operation | None:
 def _is_noun_phrase_off(st: Statement, end: int) -> bool:
     """Whether "off" or "back" only begins a place ("is off the wall", "is back here")."""
     after = st.norms[end] if end < len(st.norms) else ""
-    return after in {
-        "the",
-        "its",
-        "here",
-        "there",
-        "a",
-        "of",
-        "to",
-        "by",
-        "in",
-        "center",
-        "about",
-        "that",
-        "when",
-        "outside",
-        "where",
-    }
+    number = any(q.start == end + 1 for q in st.quantities)
+    return (after == "to" and not number) or after in _PLACING
 
 
 def _component_before(st: Statement, at: int) -> bool:
@@ -148,7 +139,8 @@ def _procedure(st: Statement, thing: Thing | None) -> Procedure | None:
     if thing is None or thing.kind is None:
         return None
     rows = st.scene.lexicon.procedures.get(thing.kind, ())
-    own = frozenset(st.roots) | {root(w) for w in thing.label.split()}
+    row = st.scene.lexicon.kind(thing.kind)
+    own = frozenset(st.roots) | {root(w) for w in (row.name if row else thing.label).split()}
     best: tuple[int, Procedure] | None = None
     for procedure, forms in rows:
         for said in forms:
@@ -172,36 +164,43 @@ def _object(st: Statement, found: Operation) -> Thing | None:
 _LEFT = {"on": "on", "filled": "on", "changed": "on"}
 
 
-def operated(st: Statement) -> Draft | None:
-    """A draft for what the speaker operated: ``ran`` with how it was left, or ``stopped``."""
+def operated(st: Statement) -> list[Draft]:
+    """Drafts for what the speaker operated: ``ran`` with how it was left, or ``stopped``; one for each thing named."""
     found = operation(st)
     if found is None:
-        return None
+        return []
     thing = _object(st, found) or st.thing
     if thing is None or (st.cue("operations", "devices_on") and found.sort != "off"):
-        return None
+        return []
     if found.sort == "momentary" and any(a > found.start for a, _ in st.instruments):
-        return None  # "tested it with the meter" is a measurement
+        return []  # "tested it with the meter" is a measurement
     st.operated = tuple(range(found.start, found.end))
+    return [_act(st, found, one) for one in (thing, *_joined(st, found, thing))]
+
+
+def _joined(st: Statement, found: Operation, thing: Thing) -> list[Thing]:
+    """The other things that the same act is done to ("the shower and the sink")."""
+    made: list[Thing] = []
+    for (one, _), (other, meaning) in pairwise(st.mentions):
+        between = st.norms[one.end : other.start]
+        if (
+            one.start > found.start
+            and between
+            and between[0] == "and"
+            and len(between) <= 2
+            and meaning.kind != thing.kind
+        ):  # noqa: PLR2004 - "and the"
+            made.append(st.scene.thing(meaning, thing.place))
+    return made
+
+
+def _act(st: Statement, found: Operation, thing: Thing) -> Draft:
     what = st.said(st.opening())
     why = f"operated: '{found.words}'"
     if found.sort == "off":
         return st.draft("stopped", what, why, thing, left="off", leaves="off")
     procedure = _procedure(st, thing)
-    leaves = {"on": "on", "open": "open", "momentary": "as found"}[found.sort]
-    if found.words.startswith(("fill", "filling")):
-        leaves = "filled"
-    if (
-        any(w in found.words.split() for w in ("up", "down", "set", "setting", "bump", "bumped"))
-        and "on" not in found.words.split()
-    ):
-        leaves = "changed"
-    if procedure is not None and leaves != "as found" and procedure.leaves != "as found":
-        leaves = procedure.leaves
-    if leaves == "open" and not _stays_open(st, procedure, found):
-        leaves = "as found"
-    if st.cue("operations", "as_found"):
-        leaves = "as found"
+    leaves = _leaves(st, found, procedure)
     setting = next((f"{q.value} {q.unit or ''}".strip() for q in st.quantities if q.start >= found.start), None)
     return st.draft(
         "ran", what, why, thing, left=_LEFT.get(leaves), leaves=leaves, setting=setting,
@@ -209,11 +208,31 @@ def operated(st: Statement) -> Draft | None:
     )  # fmt: skip
 
 
-def _stays_open(st: Statement, procedure: Procedure | None, found: Operation) -> bool:
-    """Whether what was opened has to be put back: its procedure says so, it was taken off, or it was left so."""
-    if procedure is not None:
-        return procedure.leaves in {"open", "unlatched", "tripped"} and bool(procedure.put_back)
+def _leaves(st: Statement, found: Operation, procedure: Procedure | None) -> str:
+    """How what was operated is left, in the words of ``ran``: by the verb, and by its procedure where that leaves more."""
     words = set(found.words.split())
+    if st.cue("operations", "as_found"):
+        return "as found"
+    if found.sort == "momentary":
+        trips = bool(words & {"tripped", "tripping"}) and "reset" not in st.norms
+        return "tripped" if trips and procedure is not None and procedure.leaves == "tripped" else "as found"
+    leaves = found.sort
+    if words & {"fill", "filling", "filled"}:
+        leaves = "filled"
+    elif words & {"up", "down", "set", "setting", "bump", "bumped"} and "on" not in words:
+        leaves = "changed"
+    if procedure is not None and procedure.leaves != "as found":
+        leaves = procedure.leaves
+    return "as found" if leaves in {"open", "unlatched"} and not _stays_open(procedure, words) else leaves
+
+
+def _stays_open(procedure: Procedure | None, words: set[str]) -> bool:
+    """Whether what was opened has to be put back: it was taken off, unlocked or left so, or is being opened just now.
+
+    A door or a refrigerator that was opened in passing is closed again without a word.
+    """
+    if "opening" in words:
+        return procedure is not None and bool(procedure.put_back)
     return bool(
         words & {"off", "removed", "removing", "left", "leaving", "propped", "unlocked", "unlatched", "unscrewed"}
     )

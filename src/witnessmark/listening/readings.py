@@ -167,7 +167,8 @@ def read(st: Statement, previous: Draft | None = None) -> list[Draft]:
     pair = next((q for q in st.quantities if q.form == "pair"), None)
     last_unit: str | None = None
     for index, quantity in enumerate(st.quantities):
-        if not _is_reading(st, quantity, index) or (pair is not None and pair.start < quantity.start):
+        named = quantity.unit is None and quantity.form == "bare" and _by_first_word(st, quantity, ()) is not None
+        if not (named or _is_reading(st, quantity, index)) or (pair is not None and pair.start < quantity.start):
             continue
         measure = measure_of(st, quantity, st.thing)
         if measure is None and quantity.unit is None:

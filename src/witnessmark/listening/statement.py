@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from witnessmark.listening.drafts import Draft
@@ -149,6 +149,8 @@ def _after_preposition(st: Statement, named: Named) -> bool:
         else:
             break
     word = st.norms[at] if at >= 0 else ""
+    if word == "of" and any(q.end == at for q in st.quantities):
+        return False  # "eight inches of insulation"
     if word == "of" and at and (
         st.norms[at - 1] in members("clauses", "quantifiers") | members("clauses", "sides")
     ):  # fmt: skip
@@ -192,6 +194,9 @@ def about(st: Statement) -> None:
     if chosen is None:
         st.thing = scene.focus
         st.place = place
+        unknown = _unknown_subject(st) if not pronoun else None
+        if unknown:
+            st.thing, st.named = scene.unknown(unknown), True
         return
     named, meaning = chosen
     where = _where(st, named)
@@ -200,7 +205,41 @@ def about(st: Statement) -> None:
         near = seen is not None and (seen.place.sort == scene.place.sort or meaning.part is not None)
         where = seen.place if seen is not None and near else place
     st.subject, st.named, st.place = named, True, where
-    st.thing = scene.thing(meaning, where)
+    st.thing = _called(st, named, meaning, scene.thing(meaning, where))
+
+
+def _called(st: Statement, named: Named, meaning: Meaning, thing: Thing) -> Thing:
+    """The thing with the speaker's own word for it, where that is no word of its label: "outlet (receptacle)"."""
+    spoken = st.norms[named.start : named.end]
+    if meaning.heard or {root(w) for w in spoken} & {
+        root(w) for w in thing.label.replace("(", "").replace(")", "").split()
+    }:
+        return thing
+    return replace(thing, label=f"{' '.join(spoken)} ({thing.label})")
+
+
+def _unknown_subject(st: Statement) -> list[str] | None:
+    """The words of a subject that the packs do not know ("dehumidifier is running"), or None."""
+    inner = (
+        members("clauses", "determiners")
+        | members("clauses", "adjectives")
+        | members("clauses", "quantifiers")
+        | {"of"}
+    )
+    at = st.opening()
+    while at < len(st.norms) and st.norms[at] in inner:
+        at += 1
+    if at + 1 >= len(st.norms):
+        return None
+    word, after = st.norms[at], st.norms[at + 1]
+    verb = after in members("clauses", "auxiliaries") or after in members("clauses", "verbs")
+    strange = (
+        word.isalpha()
+        and len(word) > 4
+        and st.stems[at] not in st.scene.lexicon.known
+        and word not in st.scene.lexicon.known
+    )  # noqa: PLR2004 - short words are seldom names
+    return [word] if verb and strange else None
 
 
 def _where(st: Statement, named: Named) -> Place | None:
@@ -233,6 +272,16 @@ def _no_subject(st: Statement) -> bool:
 def _is_object(st: Statement, named: Named) -> bool:
     """Whether a name after "it ..." is not what "it" is: "it drips on the floor", but "it's a gas water heater"."""
     before = st.norms[: named.start]
-    copula = any(w in {"is", "are", "was", "'s", "were"} for w in before)
+    at = next((i for i in range(len(before) - 1, -1, -1) if before[i] in {"is", "are", "was", "'s", "were"}), None)
+    copula = at is not None
+    if (
+        at is not None
+        and before[at + 1 : at + 2] in (["a"], ["an"])
+        and len(before) - at <= 6
+        and not (  # noqa: PLR2004 - "is a Stanwick sixty amp"
+            set(before[at + 2 :]) & members("clauses", "prepositions")
+        )
+    ):
+        return False
     return not (copula and before and before[-1] in {"a", "an", "the", "is", "are", "just", "was", *[
         st.norms[v.end - 1] for v in st.values if v.end == named.start]})  # fmt: skip
