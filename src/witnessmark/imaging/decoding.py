@@ -27,8 +27,9 @@ __all__ = [
 
 #: Most pixels of a picture that has to be decoded in full: PNG, WebP, TIFF, progressive JPEG (about 4 bytes each).
 MOST_PIXELS = 64_000_000
-#: Most pixels of a JPEG that is scaled while it is decoded; phones take pictures of 200 megapixels.
-MOST_SCALED_PIXELS = 240_000_000
+#: Most pixels of a JPEG that is scaled while it is decoded. Pillow opens nothing larger unless its limit is raised for
+#: the whole process, which is not ours to do.
+MOST_SCALED_PIXELS = 178_956_970
 #: The JPEG decoder scales by 1, 2, 4 or 8.
 _MOST_HALVINGS = 8
 #: Where EXIF keeps how a picture was taken (EXIF 2.32, CIPA DC-008, 4.6.3).
