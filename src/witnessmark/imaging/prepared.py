@@ -51,9 +51,11 @@ def prepared(path: Path, longest: int = 1000) -> bytes:
     with opened(path, mime) as image:
         blocks = scale_while_decoding(image, longest)
         profile = image.info.get("icc_profile")
-        shown = _plain(image)
         turn = _TURNS.get(orientation_of(facts_of(image)))
-        if blocks > 1:
+        # Averaging first, where the mode allows it, keeps the largest picture in memory once only.
+        first = blocks > 1 and image.mode in {"L", "RGB", "RGBA"}
+        shown = _plain(image.reduce(blocks) if first else image)
+        if blocks > 1 and not first:
             shown = shown.reduce(blocks)
         if turn is not None:
             shown = shown.transpose(turn)
