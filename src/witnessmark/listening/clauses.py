@@ -208,8 +208,9 @@ class _Cutter:
             taken = word == "you" and (self.is_verb(index - 1) or self.word(index - 1) in GRAMMAR.taking)
             return not taken and self.word(after) not in {"", "beam", "joist"}
         if word in {"here", "there"}:
-            if self.word(index - 1) in GRAMMAR.prepositions:
-                return False  # "windows in here are"
+            wall = word == "here" and index in self.ends and self.ends[index].component
+            if self.word(index - 1) in GRAMMAR.prepositions or wall:
+                return False  # "windows in here are", "foundation wall here is"
             following = self.word(after)
             return following in {"is", "are", "was", "were", "'s"} or (word == "there" and following in GRAMMAR.aux)
         if word in {"this", "that", "these", "those", "each", "some", "which"} and self.word(after) in {"one", "ones"}:
@@ -305,6 +306,8 @@ class _Cutter:
 
     def _closed(self, start: int, index: int) -> bool:
         """Whether a closing phrase ends here and something else follows."""
+        if self.is_verb(index) or self.word(index) in {"valve", "valves", "switch"}:
+            return False
         if self.word(index) in GRAMMAR.conjunctions | GRAMMAR.prepositions | GRAMMAR.adverbs | GRAMMAR.subordinators | {
             "when"
         }:
@@ -361,7 +364,17 @@ class _Cutter:
         if before == "that" and (earlier in GRAMMAR.prepositions or earlier in GRAMMAR.taking):
             return index  # "any of that | i am running"
         if before == "like":
-            owed = self.word(index + 1) in {"should", "would", "did", "does"}
+            owed = self.word(index + 1) in {
+                "should",
+                "would",
+                "did",
+                "does",
+                "found",
+                "said",
+                "told",
+                "mentioned",
+                "left",
+            }
             return index if self.complete(start, index) and not owed else None
         if before in GRAMMAR.subordinators:
             return None  # "that i can see" stays
@@ -390,7 +403,7 @@ class _Cutter:
         adjacent = begin == mark.start and begin in self.ends and self.ends[begin].component
         if adjacent and (mark.weak or (verb is None and self.word(mark.end) == "it")):
             said = self.last_verb(start, begin)
-            predicate = said is not None and self.word(said) in GRAMMAR.copulas and self.ends[begin].start - said <= 3  # noqa: PLR2004 - "is the big"
+            predicate = said is not None
             return (
                 begin if verb is not None and predicate else None
             )  # "this is the garage | meter looks", "circulator flange"
@@ -462,7 +475,11 @@ class _Cutter:
             return None
         if (
             before
-            in {"not", "to"} | GRAMMAR.personal | GRAMMAR.subordinators | GRAMMAR.conditionals | GRAMMAR.conjunctions
+            in {"not", "to", "it", "there"}
+            | GRAMMAR.personal
+            | GRAMMAR.subordinators
+            | GRAMMAR.conditionals
+            | GRAMMAR.conjunctions
         ):
             return None  # "opens and closes", "which is"
         if last is not None and before in GRAMMAR.adverbs and last >= index - 3:  # noqa: PLR2004 - "is just barely holding"

@@ -19,6 +19,7 @@ _HERE, _NOT_HERE, _SAME_SYSTEM = 1.5, -1.0, 1.0
 #: Systems that one speaks of outside, and in a room.
 _OUTSIDE, _INSIDE = frozenset({"exterior", "site", "roof"}), frozenset({"interior"})
 _FITS = 0.75
+_BESIDE = 2.0
 _AS_BEFORE = 2.0
 _HEARD, _SHORT, _STRAY_PART = -0.5, -0.5, -0.5
 
@@ -57,13 +58,14 @@ class Scene:
     recent: list[Thing] = field(default_factory=list)
     chosen: dict[str, Meaning] = field(default_factory=dict)
 
-    def meaning(self, meanings: Sequence[Meaning], place: Place, said: str = "") -> Meaning:
+    def meaning(
+        self, meanings: Sequence[Meaning], place: Place, said: str = "", beside: frozenset[str] = frozenset()
+    ) -> tuple[Meaning, float]:
         """The likeliest of several meanings, by the focus, what was spoken of before it, and the place.
 
-        *said* is the name as spoken: the same name in the same place most likely means the same again.
+        *said* is the name as spoken: the same name in the same place most likely means the same again. *beside* are
+        the kinds named next to it: "labels on the panel" are the panel's. The weight comes with it.
         """
-        if len(meanings) == 1:
-            return meanings[0]
         system = self._system(self.focus.kind if self.focus else None)
         earlier = self.chosen.get(f"{place.key} {said}")
         seen = {thing.kind: rank for rank, thing in enumerate(reversed(self.recent))}
@@ -85,6 +87,8 @@ class Scene:
                 row = self.lexicon.packs.sorts.get(place.sort)
                 if row is not None and kind.system in (_OUTSIDE if row.outside else _INSIDE):
                     total += _FITS
+            if meaning.kind in beside:
+                total += _BESIDE
             if earlier == meaning:
                 total += _AS_BEFORE
             if system and kind.system == system:
@@ -94,7 +98,7 @@ class Scene:
         best = max(meanings, key=weight)
         if said:
             self.chosen[f"{place.key} {said}"] = best
-        return best
+        return best, weight(best)
 
     def _system(self, kind: str | None) -> str | None:
         row = self.lexicon.kind(kind)

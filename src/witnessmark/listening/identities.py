@@ -73,6 +73,8 @@ def _make(st: Statement) -> tuple[int, int] | None:
 def identified(st: Statement) -> list[Draft]:
     """Drafts for make, model, serial number and year."""
     drafts: list[Draft] = []
+    if st.thing is None:
+        return drafts
     make = _make(st)
     if make:
         name = _name(st, *make)

@@ -74,6 +74,7 @@ def adverse_condition(st: Statement, thing: Thing | None) -> Condition | None:
     kinds = [thing.kind] if thing and thing.kind else []
     kinds += [m.kind for _, m in st.mentions if m.kind not in kinds]
     heard = {i for c in st.components if all(m.heard for m in c.meanings) for i in range(c.start, c.end)}
+    heard |= {i for a, b, _ in cues("conditions", "not_adverse").find(st.norms) for i in range(a, b)}
     own = frozenset(r for i, r in enumerate(st.roots) if i not in heard)
     best: _Match | None = None
     for rank, kind in enumerate(kinds):
@@ -253,15 +254,16 @@ def _lacking(st: Statement) -> list[Draft] | None:
         owner = st.thing if st.subject is not named else st.scene.focus
         place = st.place or (owner.place if owner is not None else st.scene.place)
         if owner is not None and owner.kind is not None:
-            own = next((m for m in named.meanings if m.kind == owner.kind), None)
-            if own is None and strong and st.subject is not named and meaning.part is not None:
+            parts = sorted((m for m in named.meanings if m.kind == owner.kind), key=lambda m: m.part is None)
+            own = parts[0] if parts else None
+            if own is None and strong and st.subject is not named and st.named:
                 # "the outlet has no cover": a part of it that the packs do not name
                 return [_adverse(st, owner, f"'{words} {noun}'", adverse_condition(st, owner))]
             meaning = own or meaning
         thing = st.scene.thing(meaning, place)
-        wrong = _wrong_word_before(st, at, named)
-        if wrong:
-            continue
+        following = st.norms[named.end] if named.end < len(st.norms) else ""
+        if _wrong_word_before(st, at, named) or following in members("conditions", "negligible"):
+            continue  # "no loose wires", "no guard problem"
         belongs = strong or _belongs(st, named, thing)
         return [_absent(st, thing, f"'{words}'", adverse=belongs)]
     return None
@@ -347,6 +349,7 @@ def judged(st: Statement) -> list[Draft]:
     fit = [(a, b, t) for a, b, t in _free(st, cues("conditions", "fitted"), st.masked)]
     good = [(a, b, t) for a, b, t in sound if a > 0 or len(st.norms) == b or b - a > 1]
     good = [row for row in good if not (row[2] in {"okay", "ok"} and row[0] == 0)]
+    good = [row for row in good if not (row[0] and st.norms[row[0] - 1] == "the" and row[1] < len(st.norms))]
     good = [row for row in good if not (row[0] and st.norms[row[0] - 1] in {"i", "we"})]
     good = [row for row in good if st.named or row[2] not in {"is running", "are running"}]
     if denied or good:

@@ -14,7 +14,7 @@ __all__ = ["still_on"]
 def _closes(stop: Draft, run: Draft) -> int:
     """How well a stop fits a run: 0 not at all, higher is better."""
     if stop.part and run.part and stop.part != run.part:
-        return 0
+        return 1 if run.leaves == "filled" and stop.component == run.component else 0  # the stopper drains the bowl
     if stop.component == run.component:
         return 3 if stop.part == run.part else 2
     return 1 if stop.kind is not None and stop.kind == run.kind else 0
@@ -34,6 +34,8 @@ def still_on(drafts: Sequence[Draft]) -> list[Draft]:
                 if not (r.component == draft.component and r.part == draft.part and r.leaves == draft.leaves)
             ]  # fmt: skip
             running.append(draft)
+        elif draft.act == "ran" and "reset" in phrase(draft.text):
+            running = [r for r in running if not (r.leaves == "tripped" and r.component == draft.component)]
         elif draft.act == "stopped":
             said = phrase(draft.text)
             if cues("operations", "put_back_all").first(said):

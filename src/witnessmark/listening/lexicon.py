@@ -144,13 +144,9 @@ def _heads(packs: Packs, never: set[str]) -> Iterator[tuple[tuple[str, ...], Mea
     for kind in packs.kinds.values():
         for text in (kind.name, *kind.spoken):
             words = stems(text)
-            if (
-                len(words) > 1
-                and words[-1] in heads
-                and words[-1] not in never | _WEAK_HEADS
-                and len(words[-1]) > 2
-                and "of" not in words
-            ):  # noqa: PLR2004 - acronyms
+            own = text == kind.name or len(words) == 2  # noqa: PLR2004 - "crawl hatch", but not "caulk around the tub"
+            general = words[-1] in never | _WEAK_HEADS or len(words[-1]) <= 2 or "of" in words  # noqa: PLR2004 - acronyms
+            if own and len(words) > 1 and words[-1] in heads and not general:
                 yield words[-1:], Meaning(kind.id, short=True)
 
 

@@ -20,11 +20,12 @@ from witnessmark.listening.modes import is_requirement, mode
 from witnessmark.listening.naming import Named, Names, Plate, Value, names, plates
 from witnessmark.listening.narration import Narration
 from witnessmark.listening.operations import operated
-from witnessmark.listening.places import HOUSE, entered, place_of
+from witnessmark.listening.places import HOUSE, Place, entered, place_of
 from witnessmark.listening.quantities import quantities
 from witnessmark.listening.readings import read
 from witnessmark.listening.repair import repaired
-from witnessmark.listening.statement import Statement, about
+from witnessmark.listening.statement import Statement
+from witnessmark.listening.subjects import about
 from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import Token, Word, root, tokens, words
 from witnessmark.packs.model import Packs
@@ -63,7 +64,7 @@ class _Listener:
         """Take in one statement."""
         about(statement)
         before = self.items[-1].mode if self.items else None
-        place = entered(statement.norms, statement.stems, self.lexicon)
+        place = entered(statement.norms, statement.stems, self.lexicon) or self._led_in(statement)
         if place is not None and place != self.scene.place:
             self.scene.place = place
             if self.scene.focus is not None:
@@ -86,6 +87,20 @@ class _Listener:
         self.items.append(_Item(statement, drafts))
         self._attend(statement, drafts)
 
+    def _led_in(self, st: Statement) -> Place | None:
+        """The room that opens a statement before the name of a thing ("living room windows"): the speaker is there."""
+        at = st.opening()
+        place = st.place if st.named and st.subject is not None else None
+        if place is None or st.subject is None or st.subject.start == at or place == self.scene.place:
+            return None
+        row = self.lexicon.packs.sorts.get(place.sort)
+        opening = " ".join(st.norms[at : st.subject.start])
+        return (
+            place
+            if row is not None and not row.outside and opening and opening in {place.name, place.name.rstrip("s")}
+            else None
+        )
+
     def _set_aside(self, statement: Statement, reason: str) -> None:
         last = self.aside[-1] if self.aside else None
         text = statement.slice_text()
@@ -106,6 +121,8 @@ class _Listener:
             return []  # "locked, so no furnace": it was not seen, it is not absent
         if settles(st):
             self._settle(st)
+        if st.cue("scopes", "advice") or st.begins("scopes", "intending"):
+            return self._operation(st)
         drafts: list[Draft] = []
         operation = self._operation(st)
         drafts += operation
@@ -116,7 +133,12 @@ class _Listener:
         drafts += identified(st)
         if not adverse and not operation:
             drafts += described(st)
-        drafts += [d for d in judgement if not self._repeats(d, st)]
+        done = any(d.act == "stopped" or d.leaves not in {None, "as found"} for d in operation)
+        told = any(d.act == "identified" for d in drafts)
+        drafts += [
+            d for d in judgement
+            if not self._repeats(d, st) and not (d.condition == "sound" and (done or (told and _fits(d))))
+        ]  # fmt: skip
         if not adverse and is_requirement(st):
             drafts += self._contrast(st)
         return drafts
@@ -300,6 +322,11 @@ class _Listener:
             named, meaning = st.mentions[0]
             del named
             self.scene.attend(self.scene.thing(meaning, self.scene.place))
+
+
+def _fits(draft: Draft) -> bool:
+    """Whether a draft only says that something is attached, covered and the like."""
+    return draft.why.split("; ")[-1].strip("'") in {text for _, text in cues("conditions", "fitted")}
 
 
 def _beside(items: list[_Item]) -> None:

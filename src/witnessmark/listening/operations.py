@@ -23,7 +23,7 @@ _BARE = frozenset({"drain", "run", "test", "close", "open", "start", "fill", "li
                    "pull", "take", "try", "leave", "plug", "flip", "kick", "crank", "bump", "get", "have", "cycle", "lit"})  # fmt: skip
 #: After these, "off" or "back" only begins a place.
 _PLACING = frozenset(
-    {"the", "its", "here", "there", "a", "of", "by", "in", "center", "about", "that", "when", "outside", "where"}
+    {"the", "its", "here", "there", "a", "of", "by", "center", "about", "that", "when", "outside", "where"}
 )
 #: Verbs whose "off" keeps its meaning before another thing ("the cover off the panel").
 _TAKING_OFF = frozenset({"take", "taking", "took", "pull", "pulling", "pulled", "pop", "popped", "popping"})
@@ -106,6 +106,12 @@ def operation(st: Statement) -> Operation | None:
             planned = before == "to" and "going" in norms[:at] and sort in {"on", "off"}
             coming = particle == ("off",) and word == "coming"
             if word in _BARE and not any(w in {"i", "we"} for w in norms[:at]):
+                continue
+            if word == "left" and norms[at + 1 : at + 2] not in (["it"], ["them"], ["that"], ["the"], ["this"]):
+                continue  # "left rear burner"
+            if "since" in norms[:at] or (
+                particle == ("off",) and norms[end : end + 1] in (["valve"], ["valves"], ["switch"])
+            ):
                 continue
             if word in {"start", "starting"} and norms[at + 1 : at + 2] in (
                 ["with"],

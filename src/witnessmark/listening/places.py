@@ -92,10 +92,20 @@ def entered(words: Sequence[str], stems: Sequence[str], lexicon: Lexicon) -> Pla
     return None
 
 
-def named_place(words: Sequence[str], stems: Sequence[str], lexicon: Lexicon, start: int, end: int) -> Place | None:
+def named_place(
+    words: Sequence[str],
+    stems: Sequence[str],
+    lexicon: Lexicon,
+    start: int,
+    end: int,
+    sorts: frozenset[str] = frozenset(),
+    masked: frozenset[int] = frozenset(),
+) -> Place | None:
     """The place that belongs to a component named from *start* to *end*: right before it, inside its name, or after it.
 
-    "kitchen sink", "tub in the hall bath". None when no place stands with it.
+    "kitchen sink", "tub in the hall bath". A place inside its name counts only when it is one of *sorts*, where such
+    things stand; one after it only when its words (positions in *masked*) name no component. None when none stands
+    with it.
     """
     for a, b, place in places_in(words, stems, lexicon):
         if place.sort in {HOUSE.sort, "room"}:
@@ -103,8 +113,11 @@ def named_place(words: Sequence[str], stems: Sequence[str], lexicon: Lexicon, st
         row = lexicon.packs.sorts.get(place.sort)
         if b == start and row is not None and row.outside and b - a == 1:
             continue  # "it vents outside | sink"
-        if b == start or (a == start and b < end):
+        inside = a == start and b < end and place.sort in sorts and not (row is not None and row.outside)
+        if b == start or inside:
             return place
+        if not masked.isdisjoint(range(a, b)):
+            continue
         gap = words[end:a]
         if end <= a and len(gap) <= 3 and gap and gap[0] in {"in", "at", "inside"} and all(  # noqa: PLR2004 - "in the old"
             w in members("places", "small") for w in gap

@@ -46,6 +46,9 @@ def measure_of(st: Statement, quantity: Quantity, thing: Thing | None) -> Measur
             unit = quantity.unit
             if unit is not None and not _same_dimension(unit, measure.unit):
                 continue
+            others = [q for q in st.quantities if q is not quantity and q.start <= end and start <= q.end]
+            if others and not (start <= quantity.end and quantity.start <= end):
+                continue  # "wide" belongs to the number before it
             if unit is None and start < quantity.start and quantity.start - end > _NEAR:
                 continue
             gap = start - quantity.end if start >= quantity.end else quantity.start - end

@@ -1,0 +1,187 @@
+"""What is a statement about, and where is that?"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import pairwise
+
+from witnessmark.listening.focus import Thing
+from witnessmark.listening.lexicon import Meaning
+from witnessmark.listening.naming import Named
+from witnessmark.listening.places import Place, named_place
+from witnessmark.listening.statement import Statement
+from witnessmark.listening.terms import members
+from witnessmark.listening.words import root
+
+__all__ = ["about"]
+
+_PRONOUNS = frozenset({"it", "they", "them", "this", "that", "these", "those", "both", "one", "ones", "all", "neither"})
+#: A part that weighs less than this belongs to something else than what its name suggests here.
+_STRAY = -1.2
+_LOOKING = frozenset({"there", "got", "see", "smell", "hear", "feel", "seeing", "saw", "found", "have", "had"})
+
+
+def _after_preposition(st: Statement, named: Named) -> bool:
+    at = named.start - 1
+    inner = members("clauses", "determiners") | members("clauses", "adjectives")
+    starts = {c.end: c.start for c in st.components}
+    values = {v.end: v.start for v in st.values}
+    while at >= 0:
+        if st.norms[at] in inner and at not in st.masked:
+            at -= 1
+        elif at + 1 in values:
+            at = values[at + 1] - 1
+        elif at + 1 in starts and at + 1 == named.start:
+            return _after_preposition(st, next(c for c in st.components if c.end == at + 1))
+        else:
+            break
+    word = st.norms[at] if at >= 0 else ""
+    if word == "of" and any(q.end == at for q in st.quantities):
+        return False  # "eight inches of insulation"
+    if word == "of" and at and (
+        st.norms[at - 1] in members("clauses", "quantifiers") | members("clauses", "sides")
+    ):  # fmt: skip
+        return False
+    particles = {"up", "down", "on", "off", "out"}
+    if word in particles and at and st.norms[at - 1] in {"turn", "turned", "turning", "shut", "switch", "switched", "took",
+                                                         "opened", "filling", "fired", "start", "put", "pulled"}:  # fmt: skip
+        return False
+    return word in members("clauses", "prepositions")
+
+
+def about(st: Statement) -> None:
+    """Settle what the statement is about, and where; the scene is not changed.
+
+    The first component that stands in no place phrase is it. Else, after "there is", "got" or "see", and for
+    readings, the first one in a place phrase. Else, the focus. A part keeps the component it belongs to; where the
+    name in a place phrase belongs to the focus and the name before it does not, the place phrase holds.
+    """
+    scene = st.scene
+    place = scene.place
+    for index, named in enumerate(st.components):
+        where = _where(st, named) or place
+        beside = {m.kind for other in st.components[index + 1 : index + 3] for m in other.meanings}
+        beside |= {m.kind for n, m in st.mentions if n.end == named.start}
+        said = " ".join(st.stems[named.start : named.end])
+        meaning, weight = scene.meaning(named.meanings, where, said, frozenset(beside))
+        if weight > _STRAY or not meaning.part:
+            st.mentions.append((named, meaning))
+    st.masked = frozenset(i for c, _ in st.mentions for i in range(c.start, c.end))
+    joined = {other.start: one for (one, _), (other, _) in pairwise(st.mentions) if one.end == other.start}
+    free = [(n, m) for n, m in st.mentions if not _after_preposition(st, n) and not _purpose(st, n)]
+    bound = [(n, m) for n, m in st.mentions if (n, m) not in free]
+    begins = st.norms[st.opening()] if st.norms else ""
+    pronoun = begins in _PRONOUNS and not any(n.start <= st.opening() + 1 for n, _ in free)
+    chosen: tuple[Named, Meaning] | None = None
+    if free and not (pronoun and _is_object(st, free[0][0])):
+        chosen = free[0]
+        while (following := next((f for f in free if f[0].start == chosen[0].end), None)) and following[
+            0
+        ].start in joined:
+            chosen = following  # "freezer outlet": the last word says what it is
+        focus = scene.focus
+        if focus is not None and focus.kind is not None and chosen[1].kind != focus.kind:
+            close = next((b for b in bound if b[1].kind == focus.kind and b[1].part), None)
+            if close and close[0].start > chosen[0].start and _of(st, close[0]):
+                chosen = close
+    elif bound and not pronoun and (_LOOKING & set(st.norms) or st.quantities or "no" in st.norms or _no_subject(st)):
+        chosen = bound[0]
+    elif pronoun and scene.focus is not None:
+        own = next((b for b in bound if b[1].kind == scene.focus.kind and b[1].part), None)
+        chosen = own
+    if chosen is None:
+        st.thing = scene.focus
+        st.place = place
+        unknown = _unknown_subject(st) if not pronoun else None
+        if unknown:
+            st.thing, st.named = scene.unknown(unknown), True
+        return
+    named, meaning = chosen
+    where = _where(st, named)
+    if where is None:
+        seen = next((t for t in [scene.focus, *reversed(scene.recent)] if t and t.kind == meaning.kind), None)
+        near = seen is not None and (seen.place.sort == scene.place.sort or meaning.part is not None)
+        where = seen.place if seen is not None and near else place
+    st.subject, st.named, st.place = named, True, where
+    st.thing = _called(st, named, meaning, scene.thing(meaning, where))
+
+
+def _called(st: Statement, named: Named, meaning: Meaning, thing: Thing) -> Thing:
+    """The thing with the speaker's own word for it, where that is no word of its label: "outlet (receptacle)"."""
+    spoken = st.norms[named.start : named.end]
+    if meaning.heard or {root(w) for w in spoken} & {
+        root(w) for w in thing.label.replace("(", "").replace(")", "").split()
+    }:
+        return thing
+    return replace(thing, label=f"{' '.join(spoken)} ({thing.label})")
+
+
+def _unknown_subject(st: Statement) -> list[str] | None:
+    """The words of a subject that the packs do not know ("dehumidifier is running"), or None."""
+    inner = (
+        members("clauses", "determiners")
+        | members("clauses", "adjectives")
+        | members("clauses", "quantifiers")
+        | {"of"}
+    )
+    at = st.opening()
+    while at < len(st.norms) and st.norms[at] in inner:
+        at += 1
+    if at + 1 >= len(st.norms):
+        return None
+    word, after = st.norms[at], st.norms[at + 1]
+    verb = after in members("clauses", "auxiliaries") or after in members("clauses", "verbs")
+    strange = (
+        word.isalpha()
+        and len(word) > 4
+        and st.stems[at] not in st.scene.lexicon.known
+        and word not in st.scene.lexicon.known
+    )  # noqa: PLR2004 - short words are seldom names
+    return [word] if verb and strange else None
+
+
+def _where(st: Statement, named: Named) -> Place | None:
+    """The place that stands with a component; "this bathroom" is the one the speaker is in."""
+    kinds = st.scene.lexicon.packs.kinds
+    sorts = frozenset(sort for m in named.meanings for sort in kinds[m.kind].sorts)
+    place = named_place(st.norms, st.stems, st.scene.lexicon, named.start, named.end, sorts, st.masked)
+    if place is not None and place.sort == st.scene.place.sort and "-" not in place.key:
+        return st.scene.place
+    return place
+
+
+def _purpose(st: Statement, named: Named) -> bool:
+    """Whether a name stands in what something is done for ("to get the burner going")."""
+    before = st.norms[: named.start]
+    at = next((i for i in range(len(before) - 1, 0, -1) if before[i] == "to"), None)
+    return at is not None and at > 1 and named.start - at <= 4 and before[at + 1 : at + 2] in (  # noqa: PLR2004 - "to get the hot"
+        ["get"], ["check"], ["see"], ["make"], ["let"], ["test"], ["keep"])  # fmt: skip
+
+
+def _of(st: Statement, named: Named) -> bool:
+    """Whether the place phrase of *named* belongs to the noun before it ("insulation on the suction line")."""
+    verb = next((i for i, w in enumerate(st.norms) if w in members("clauses", "auxiliaries")), len(st.norms))
+    return named.end <= verb
+
+
+def _no_subject(st: Statement) -> bool:
+    """Whether the statement has neither pronoun nor name before its place phrase ("white stuff on the wall")."""
+    return not any(word in _PRONOUNS | {"i", "we", "you", "he", "she"} for word in st.norms)
+
+
+def _is_object(st: Statement, named: Named) -> bool:
+    """Whether a name after "it ..." is not what "it" is: "it drips on the floor", but "it's a gas water heater"."""
+    before = st.norms[: named.start]
+    at = next((i for i in range(len(before) - 1, -1, -1) if before[i] in {"is", "are", "was", "'s", "were"}), None)
+    copula = at is not None
+    if (
+        at is not None
+        and before[at + 1 : at + 2] in (["a"], ["an"])
+        and len(before) - at <= 6
+        and not (  # noqa: PLR2004 - "is a Stanwick sixty amp"
+            set(before[at + 2 :]) & members("clauses", "prepositions")
+        )
+    ):
+        return False
+    return not (copula and before and before[-1] in {"a", "an", "the", "is", "are", "just", "was", *[
+        st.norms[v.end - 1] for v in st.values if v.end == named.start]})  # fmt: skip
