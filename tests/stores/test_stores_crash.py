@@ -3,7 +3,9 @@
 The method is that of SQLite's testing page (https://www.sqlite.org/testing.html, sections 3.2 and 3.3): an injected
 file system fails at one step, either once or, like a loss of power, from then on; and after a loss of power what was
 not synced is there not at all, in half, whole, or as zeros (a file system may record the new size before the data),
-with the names of the folder as last synced or as last seen.
+with the names of the folder as last synced, as last seen, or with only the removals seen.
+
+Long because the failing file system and the loops that run on it belong together.
 """
 
 import errno

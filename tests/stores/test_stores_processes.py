@@ -86,14 +86,14 @@ def test_killed_writers_lose_nothing_they_acknowledged(sort: str, tmp_path: Path
     for turn in range(8):
         writer = start(sort, tmp_path, "phone", str(turn), 100_000)
         assert writer.stdout is not None
-        said.append(writer.stdout.readline().strip())
-        time.sleep(moments.uniform(0, 0.05))
+        said += [writer.stdout.readline().strip() for _ in range(moments.randint(1, 5))]
+        time.sleep(moments.uniform(0, 0.02))
         writer.send_signal(signal.SIGKILL)
         said += writer.communicate()[0].split()
         kept = whole_batches(opened(sort, tmp_path))
         assert set(said) <= set(kept)
         assert len(set(kept) - set(said)) <= turn + 1, "at most the one batch that was kept but not yet acknowledged"
-    assert len(said) > 16
+    assert len(said) == len(set(said)) >= 8
 
 
 KILLED_AT_CALL = """
