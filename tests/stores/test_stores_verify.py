@@ -256,6 +256,18 @@ def test_an_act_of_a_newer_release_is_a_note(job: Path) -> None:
     assert numbers(result.notes) == ["WM207"]
 
 
+def test_what_was_moved_out_of_the_journal_is_a_note(job: Path) -> None:
+    with (job / "journal.jsonl").open("ab") as journal:
+        journal.write(b"torn")
+    assert numbers(verify_folder(job).problems) == ["WM310"]
+    store = FolderJournal(job)
+    store.append([Pen(JOB.id, "inspector", "phone", *store.head("phone")).write(Saw(what="soot"))])
+    result = verify_folder(job)
+    assert result.sound
+    assert numbers(result.notes) == ["WM311"]
+    assert "journal.torn-" in result.notes[0].detail
+
+
 def test_everything_wrong_at_once(job: Path) -> None:
     """One damage hides no other."""
     path = photo(job)

@@ -19,13 +19,15 @@ from witnessmark.stores.pending import parse_pending
 from witnessmark.stores.refusing import reading
 
 __all__ = [
-    "JOURNAL", "LOCK", "PENDING", "View", "content_of", "pieces_of", "read_from", "read_journal", "require_folder",
+    "JOURNAL", "LOCK", "PENDING", "TORN_FILES", "View", "content_of", "pieces_of", "read_from", "read_journal", "require_folder",
     "size_of", "start_of_unfinished", "view_of",
 ]  # fmt: skip
 
 JOURNAL: Final = "journal.jsonl"
 PENDING: Final = "journal.pending"
 LOCK: Final = "journal.lock"
+#: What ``mending`` moved out of the journal.
+TORN_FILES: Final = "journal.torn-*.jsonl"
 #: Bytes read at a time.
 PIECE: Final = 1 << 20
 

@@ -21,7 +21,7 @@ from witnessmark.problems import Problem, Refusal
 from witnessmark.stores import messages
 from witnessmark.stores.hashing import Hashed, hashing
 from witnessmark.stores.job_file import FACTS, read_facts
-from witnessmark.stores.journal_file import JOURNAL, read_journal, require_folder
+from witnessmark.stores.journal_file import JOURNAL, TORN_FILES, read_journal, require_folder
 from witnessmark.stores.media import MEDIA, LocalMedia, altered, missing
 from witnessmark.stores.media_names import hash_in_name
 
@@ -34,8 +34,8 @@ class Verification:
 
     Attributes:
         problems: exactly what does not match; empty when everything is as it was kept and sealed.
-        notes: what is worth knowing and breaks nothing: media that no entry names, stray files, acts of newer
-            releases, and where an earlier seal or another version of a pack differs.
+        notes: what is worth knowing and breaks nothing: media that no entry names, stray files, torn lines that were
+            moved out of the journal, acts of newer releases, and where an earlier seal or another version of a pack differs.
         entries: good entries in the journal.
         seals: seals among them.
         media: kept files that were hashed.
@@ -95,6 +95,9 @@ def verify_folder(
     with hashing(files) as results:
         facts = _facts(path, found)
         entries, read = _journal(path, found)
+        found.notes += [
+            messages.SET_ASIDE.at(str(path / JOURNAL), f"in {torn.name}") for torn in sorted(path.glob(TORN_FILES))
+        ]
         seals = _seals(entries, facts, packs_hashes, packs_versions, found)
         read += len(facts or b"")
         hashed = []
