@@ -60,6 +60,10 @@ class Reader:
     def take(self, line: bytes, number: int) -> None:
         """One line without its newline; *number* counts from 1 and names it in problems."""
         self.reading.lines += 1
+        unreadable = journal_messages.LINE_UNREADABLE.number
+        if self._counts[unreadable] >= MOST_PROBLEMS and line[:1] != b"{" and line.strip():
+            self._counts[unreadable] += 1  # a large file of something else: no entry begins so, do not parse each line
+            return
         where = f"{self._name} line {number}"
         if line.endswith(b"\r"):
             line = line[:-1]
