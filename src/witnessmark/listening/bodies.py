@@ -6,7 +6,17 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from witnessmark.journal.acts import (
-    Absent, Body, Doubted, Identified, Listed, Placed, Ran, Read, Saw, Skipped, Stopped,
+    Absent,
+    Body,
+    Doubted,
+    Identified,
+    Listed,
+    Placed,
+    Ran,
+    Read,
+    Saw,
+    Skipped,
+    Stopped,
 )  # fmt: skip
 from witnessmark.listening.drafts import Draft, Heard
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.modes import hearsay
 from witnessmark.listening.statement import Statement
@@ -15,7 +17,7 @@ def _cue(st: Statement) -> tuple[int, int, str] | None:
     for start, end, words in cues("doubts", "cues").find(st.norms):
         if words == "maybe" and any(q.start == end for q in st.quantities):
             continue  # "maybe thirty inches" is about thirty
-        if not any(a <= start and end <= b or a <= start < b for a, b in never):
+        if not any((a <= start and end <= b) or a <= start < b for a, b in never):
             return start, end, words
     return None
 
@@ -28,7 +30,7 @@ def doubted(st: Statement) -> Draft | None:
         return None
     year = next((q for q in st.quantities if q.form == "year"), None)
     age = next((q for q in st.quantities if q.unit == "a"), None)
-    more: dict[str, object] = {}
+    more: dict[str, Any] = {}
     if year is not None:
         more = {"attribute": "made", "value": year.value, "unit": "a"}
     elif age is not None:

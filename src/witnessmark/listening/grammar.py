@@ -55,8 +55,8 @@ class Grammar:
         "broke", "drained", "closed", "started", "set", "flushed", "pressed", "blocked", "removed", "tried", "moved", "walked",
         "see", "saw", "smell", "hear", "feel", "think", "guess", "shook", "tapped", "counted", "tipped", "used", "found",
         "noticed", "treated", "said", "told", "left", "cut", "made", "did", "thought", "held", "lifted", "want", "like", "know",
-        "hope", "call", "check", "test", "test", "open", "look", "touch", "measured", "inspect", "recommend", "turn", "push",
-        "make", "use", "put", "let", "try", "get", "caught", "gave", "tripped", "stopped", "died", "shook", "love",
+        "hope", "call", "check", "test", "open", "look", "touch", "measured", "inspect", "recommend", "turn", "push",
+        "make", "use", "let", "try", "get", "caught", "gave", "tripped", "stopped", "died", "love",
     })  # fmt: skip
 
     #: After these verbs a whole statement can follow ("i see the vent is loose").

@@ -88,7 +88,7 @@ def identified(st: Statement) -> list[Draft]:
             value=plate.text,
         )
         drafts.append(replace(draft, **st.at(plate.start, plate.end)))
-    row = st.scene.lexicon.kind(st.thing.kind if st.thing else None)
+    row = st.scene.lexicon.kind(st.thing.kind)
     for quantity in st.quantities:
         if quantity.form != "year":
             continue
@@ -99,7 +99,7 @@ def identified(st: Statement) -> list[Draft]:
             or st.instruments
             or (make and make[1] == quantity.start)
             or (ages and len(st.norms) <= quantity.end - quantity.start + 4)
-        ):  # noqa: PLR2004 - "it's a two thousand eight"
+        ):
             drafts.append(
                 st.draft(
                     "identified", f"made {quantity.value}", "year", attribute="made", value=quantity.value, unit="a"
@@ -154,11 +154,7 @@ def described(st: Statement) -> list[Draft]:
         )  # fmt: skip
         if in_place:
             continue
-        if (
-            copula is not None
-            and end <= copula
-            and not (st.norms[copula - 1] in {"it", "this", "that", "there", "they"})
-        ):
+        if copula is not None and end <= copula and st.norms[copula - 1] not in {"it", "this", "that", "there", "they"}:
             continue
         asked = tuple((a, v) for a, v in meanings if a in row.describe and a not in {"condition-word", "presence"})
         if asked:

@@ -14,7 +14,7 @@ from witnessmark.listening.naming import Named
 from witnessmark.listening.phrases import Phrases
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
-from witnessmark.listening.words import root, stem
+from witnessmark.listening.words import root
 from witnessmark.packs.model import Condition
 
 __all__ = ["adverse_condition", "counted", "judged", "measured_in"]
@@ -84,9 +84,10 @@ def adverse_condition(st: Statement, thing: Thing | None) -> Condition | None:
             names |= {root(w) for p in row.parts if p.id == thing.part for w in p.name.split()}
         for condition, forms in st.scene.lexicon.conditions.get(kind, ()):
             for said in forms:
-                if rank or not said.roots <= own | names or not said.roots & (own - names):
-                    if not (said.roots <= own and len(said.roots) > 1):
-                        continue
+                whole = said.roots <= own and len(said.roots) > 1
+                helped = not rank and said.roots <= own | names and bool(said.roots & (own - names))
+                if not (whole or helped):
+                    continue
                 negative = any(
                     w in members("scopes", "negations") or w in members("conditions", "missing") for w in st.norms
                 )
@@ -110,7 +111,7 @@ def _denied(st: Statement, said: Said, names: set[str]) -> bool:
 def _what(st: Statement, thing: Thing | None) -> str:
     """The statement in plain words, the name of its subject and small words at its ends left out."""
     start = st.opening()
-    if st.subject is not None and st.subject.start <= start + 3 and st.subject.end < len(st.norms):  # noqa: PLR2004 - "two of the posts"
+    if st.subject is not None and st.subject.start <= start + 3 and st.subject.end < len(st.norms):
         start = st.subject.end if thing is not None and thing.kind else start
     words = st.norms[start:]
     while words and words[0] in {
@@ -145,7 +146,7 @@ def _adverse(st: Statement, thing: Thing | None, why: str, condition: Condition 
     return st.draft("saw", condition.name if condition else _what(st, thing), why, thing, **fields)
 
 
-def _belongs(st: Statement, named: Named | None, thing: Thing) -> bool:
+def _belongs(st: Statement, thing: Thing) -> bool:
     """Whether the packs say that such a thing belongs here, so that its absence matters."""
     lexicon = st.scene.lexicon
     row = lexicon.kind(thing.kind)
@@ -264,7 +265,7 @@ def _lacking(st: Statement) -> list[Draft] | None:
         following = st.norms[named.end] if named.end < len(st.norms) else ""
         if _wrong_word_before(st, at, named) or following in members("conditions", "negligible"):
             continue  # "no loose wires", "no guard problem"
-        belongs = strong or _belongs(st, named, thing)
+        belongs = strong or _belongs(st, thing)
         return [_absent(st, thing, f"'{words}'", adverse=belongs)]
     return None
 
@@ -280,7 +281,7 @@ def _sound_phrase(st: Statement, blocked: frozenset[int]) -> bool:
 
 _NOT_FAILING = frozenset({"matter", "mean", "look", "seem", "have", "need", "bother", "count", "appear", "show", "say", "know",
                           "want", "hurt", "see", "be", "think", "get", "surprise", "inspect", "like", "care", "affect", "to", "a",
-                          "move", "apply", "include", "make", "take", "expect", "go", "last", "come", "even", "really", "have", "cover"})  # fmt: skip
+                          "move", "apply", "include", "make", "take", "expect", "go", "last", "come", "even", "really", "cover"})  # fmt: skip
 
 
 def _fails(st: Statement) -> str | None:

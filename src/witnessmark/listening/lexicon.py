@@ -6,9 +6,9 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from types import MappingProxyType
 
+from witnessmark.listening.numerals import number_words
 from witnessmark.listening.phrases import Phrases
 from witnessmark.listening.sounds import sound
-from witnessmark.listening.numerals import number_words
 from witnessmark.listening.terms import members, own_words
 from witnessmark.listening.words import phrase, root, stem
 from witnessmark.packs.model import Condition, Kind, Packs, Procedure
@@ -27,11 +27,11 @@ _PLAIN = ("openers", "subjects", "auxiliaries", "verbs", "plural_verbs", "determ
 #: Last words too general to call a thing by.
 _WEAK_HEADS = frozenset({"unit", "system", "device", "line", "work", "area", "side", "base", "head", "space", "run", "box",
                          "top", "end", "equipment", "water", "house", "wood", "mark", "sign", "board", "material", "growth",
-                         "air", "ground", "power", "plate", "stop", "line", "set", "pest", "insect", "service", "room",
+                         "air", "ground", "power", "plate", "stop", "set", "pest", "insect", "service", "room",
                          "heat", "control", "crack", "damage", "leak", "stain", "stains", "hole", "movement", "gas", "oil",
                          "iron", "steel", "concrete", "surface", "type", "access", "supply", "return", "entry", "kit",
                          "body", "assembly", "point", "walk", "covering", "outside", "inside", "main", "animal", "animals",
-                         "unit", "tie", "block", "boot", "cloth", "felt", "paper", "test", "bottom", "exterior", "interior"})  # fmt: skip
+                         "tie", "block", "boot", "cloth", "felt", "paper", "test", "bottom", "exterior", "interior"})  # fmt: skip
 _NEVER = ("auxiliaries", "subjects", "conjunctions", "prepositions", "determiners", "subordinators")
 _NEGATIVE = frozenset({"no", "not", "missing", "without", "gone", "never", "lack", "nothing", "none", "bare"})
 

@@ -29,7 +29,7 @@ def _refused(st: Statement) -> tuple[int, str] | None:
     for start, end, negation in cues("limits", "negated").find(st.norms):
         for at in range(end, min(end + _ACT_WITHIN, len(st.norms))):
             word = st.norms[at]
-            if word in acts and at not in st.masked or (word in acts and word == st.norms[end]):
+            if (word in acts and at not in st.masked) or (word in acts and word == st.norms[end]):
                 break
             if word not in _ASIDE:
                 at = -1  # noqa: PLW2901 - something else is denied
@@ -56,7 +56,7 @@ def _refused(st: Statement) -> tuple[int, str] | None:
             looked_for = following and following[0] in members("limits", "looked_for")
             unhindered = negation in {"did not", "do not", "not", "have not"}
             whole = following and following[0] in {"the", "that", "those", "past", "behind", "inside", "all", "under"}
-            if looked_for or (unhindered and not whole) or not following and unhindered:
+            if looked_for or (unhindered and not whole) or (not following and unhindered):
                 continue
             if unhindered and cues("conditions", "adverse").first(st.norms, at):
                 continue

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from witnessmark.listening.clauses import Clause, clauses
+from witnessmark.listening.beside import Item, give_reasons
+from witnessmark.listening.clauses import Clause
 from witnessmark.listening.doubts import doubted, settles
 from witnessmark.listening.drafts import Draft, Heard, Open, SetAside
 from witnessmark.listening.focus import Scene, part_of
@@ -17,17 +18,15 @@ from witnessmark.listening.lexicon import Lexicon, lexicon
 from witnessmark.listening.limits import skipped
 from witnessmark.listening.messages import NOTHING_HEARD
 from witnessmark.listening.modes import is_requirement, mode
-from witnessmark.listening.naming import Named, Names, Plate, Value, names, plates
 from witnessmark.listening.narration import Narration
 from witnessmark.listening.operations import operated
 from witnessmark.listening.places import HOUSE, Place, entered, place_of
-from witnessmark.listening.quantities import quantities
 from witnessmark.listening.readings import read
-from witnessmark.listening.repair import repaired
 from witnessmark.listening.statement import Statement
+from witnessmark.listening.statements import Spoken, spoken, statement
 from witnessmark.listening.subjects import about
 from witnessmark.listening.terms import cues, members
-from witnessmark.listening.words import Token, Word, root, tokens, words
+from witnessmark.listening.words import Token, Word, quoted, root
 from witnessmark.packs.model import Packs
 
 __all__ = ["listen"]
@@ -40,15 +39,6 @@ _AGAIN = 30.0
 _LEAST_KNOWN, _SOME_LENGTH = 0.35, 20
 
 
-@dataclass(slots=True)
-class _Item:
-    """A statement and what was drafted from it."""
-
-    statement: Statement
-    drafts: list[Draft]
-    mode: str | None = None
-
-
 class _Listener:
     """Goes through the statements in order, keeping the scene and what was drafted."""
 
@@ -56,9 +46,10 @@ class _Listener:
         self.lexicon = lexicon_
         self.spoken = spoken
         self.scene = scene
-        self.items: list[_Item] = []
+        self.items: list[Item] = []
         self.aside: list[SetAside] = []
         self.doubts: list[Draft] = []
+        self.operations: list[Draft] = []
 
     def hear(self, statement: Statement, *, retracting: bool) -> None:
         """Take in one statement."""
@@ -74,7 +65,7 @@ class _Listener:
         how = mode(statement, before)
         if how is not None:
             self._set_aside(statement, how)
-            self.items.append(_Item(statement, [], how))
+            self.items.append(Item(statement, [], how))
             return
         drafts = self._drafts(statement)
         if retracting:
@@ -84,7 +75,8 @@ class _Listener:
         if statement.norms[0] == "but" and self.items:
             # "it is there but …": what is granted first is no judgement
             self.items[-1].drafts = [d for d in self.items[-1].drafts if d.why not in {"'is there'", "'are there'"}]
-        self.items.append(_Item(statement, drafts))
+        self.items.append(Item(statement, drafts))
+        self.operations += [d for d in drafts if d.act in {"ran", "stopped"}]
         self._attend(statement, drafts)
 
     def _led_in(self, st: Statement) -> Place | None:
@@ -115,7 +107,7 @@ class _Listener:
         if limit is not None and (doubt is None or "could not confirm" not in doubt.why):
             return self._limit(st, limit)
         if doubt is not None:
-            return self._doubt(st, doubt)
+            return self._doubt(doubt)
         after_skip = bool(self.items) and any(d.act == "skipped" for i in self.items[-2:] for d in i.drafts)
         if after_skip and st.norms[:2] == ["so", "no"]:
             return []  # "locked, so no furnace": it was not seen, it is not absent
@@ -162,7 +154,7 @@ class _Listener:
 
     def _operation(self, st: Statement) -> list[Draft]:
         """What was operated. "Everything is off" stops each thing that still runs; a state alone stops only what ran."""
-        earlier = [d for item in self.items for d in item.drafts if d.act in {"ran", "stopped"}]
+        earlier = self.operations
         if st.cue("operations", "put_back_all") or st.cue("operations", "stop_all"):
             only_on = st.cue("operations", "put_back_all") is None
             return [
@@ -237,12 +229,12 @@ class _Listener:
             and "i" not in st.norms
         ):
             old = last.drafts[-1]
-            last.drafts[-1] = replace(old, end=limit.end, last=limit.last, text=f"{old.text} {limit.text}",
+            last.drafts[-1] = replace(old, end=limit.end, last=limit.last, text=quoted(self.spoken, old.first, limit.last),
                                       what=f"{old.what}: {limit.what}", reason=old.reason or limit.reason)  # fmt: skip
             return []
         return [limit]
 
-    def _doubt(self, st: Statement, doubt: Draft) -> list[Draft]:
+    def _doubt(self, doubt: Draft) -> list[Draft]:
         last = next((i for i in reversed(self.items[-2:]) if i.drafts), None)
         if "hearsay" not in doubt.why and last is not None and last.drafts and last.drafts[-1].act == "doubted" and (
             last.drafts[-1].component == doubt.component
@@ -250,7 +242,11 @@ class _Listener:
             # One doubt told in two statements.
             old = last.drafts[-1]
             merged = replace(
-                old, end=doubt.end, last=doubt.last, text=f"{old.text} {doubt.text}", what=f"{old.what} {doubt.what}"
+                old,
+                end=doubt.end,
+                last=doubt.last,
+                text=quoted(self.spoken, old.first, doubt.last),
+                what=f"{old.what} {doubt.what}",
             )
             last.drafts[-1] = merged
             self.doubts = [merged if d is old else d for d in self.doubts]
@@ -279,7 +275,8 @@ class _Listener:
             value = next((d for d in last.drafts if d.act == "read"), None)
             draft = last.statement.draft("saw", last.statement.said(last.statement.opening()), "ought to be otherwise", condition="adverse",
                                          value=value.value if value else None, unit=value.unit if value else None)  # fmt: skip
-            return [replace(draft, end=st.end, last=st.tokens[-1].last, text=f"{draft.text} {st.slice_text()}")]
+            last_word = st.tokens[-1].last
+            return [replace(draft, end=st.end, last=last_word, text=quoted(self.spoken, draft.first, last_word))]
         if st.named:
             return [st.draft("saw", st.said(st.opening()), "ought to be otherwise", condition="adverse")]
         return []
@@ -297,15 +294,17 @@ class _Listener:
             gone = [d for d in last.drafts if d.act in acts and d.condition in {x.condition for x in drafts}]
         for draft in gone:
             last.drafts.remove(draft)
+        self.operations = [d for d in self.operations if d not in gone]
         if gone or (not only_same and not last.drafts):
             st = last.statement
             self.aside.append(SetAside(st.start, st.end, st.slice_text(), "corrected"))
 
     def strike(self, statement: Statement) -> None:
-        """ "Scratch that": the statement before no longer holds."""
+        """What "scratch that" does: the statement before no longer holds."""
         last = next((i for i in reversed(self.items) if i.mode is None and i.drafts), None)
         if last is not None:
             self.doubts = [d for d in self.doubts if d not in last.drafts]
+            self.operations = [d for d in self.operations if d not in last.drafts]
             last.drafts.clear()
             st = last.statement
             self.aside.append(
@@ -329,78 +328,6 @@ def _fits(draft: Draft) -> bool:
     return draft.why.split("; ")[-1].strip("'") in {text for _, text in cues("conditions", "fitted")}
 
 
-def _beside(items: list[_Item]) -> None:
-    """Give a limitation the reason that stands in the statement beside it."""
-    from witnessmark.listening.limits import reason_in
-
-    for index, item in enumerate(items):
-        for place, draft in enumerate(item.drafts):
-            if draft.act != "skipped":
-                continue
-            made = draft
-            near = [items[i] for i in (index + 1, index - 1) if 0 <= i < len(items) and items[i].mode is None]
-            for other in near:
-                st = other.statement
-                reason = reason_in(st)
-                after = other is not item and items.index(other) > index
-                own = st.named and st.thing is not None and st.thing.kind not in {draft.kind, None} and not after
-                if (
-                    made.reason is None
-                    and reason is not None
-                    and not own
-                    and all(d.act in {"saw", "identified"} for d in other.drafts)
-                ):
-                    other.drafts.clear()
-                    first, last_ = (item.statement, st) if after else (st, item.statement)
-                    made = replace(
-                        made, reason=reason, start=min(made.start, st.start), end=max(made.end, st.end), first=min(made.first, st.tokens[0].first),
-                        last=max(made.last, st.tokens[-1].last), text=f"{first.slice_text()} {last_.slice_text()}",
-                        what=f"{made.what}: {st.said(st.opening())}", why=f"{made.why}; reason beside it",
-                    )  # fmt: skip
-                elif (
-                    not after
-                    and made.value is None
-                    and item.statement.norms[:1] == ["so"]
-                    and [d.act for d in other.drafts] == ["read"]
-                ):
-                    reading = other.drafts.pop()
-                    made = replace(made, value=reading.value, unit=reading.unit, start=reading.start, first=reading.first,
-                                   text=f"{reading.text} {made.text}", what=f"{made.what}: {st.said(st.opening())}")  # fmt: skip
-            item.drafts[place] = made
-
-
-def _repaired(raw: list[Token], lexicon_: Lexicon) -> tuple[list[Token], list[Plate]]:
-    """The tokens repaired, what is spelled out left as it is."""
-    made: list[Token] = []
-    kept: list[Plate] = []
-    at = 0
-    for plate in plates(raw):
-        made += repaired(raw[at : plate.start], lexicon_)
-        kept.append(Plate(len(made), len(made) + plate.end - plate.start, plate.attribute, plate.text))
-        made += raw[plate.start : plate.end]
-        at = plate.end
-    made += repaired(raw[at:], lexicon_)
-    return made, kept
-
-
-def _statement(clause: Clause, made: Sequence[Token], named: Names, spoken: Sequence[Word], scene: Scene) -> Statement:
-    a, b = clause.start, clause.end
-    run = made[a:b]
-    plate_rows = [
-        Plate(p.start - a, p.end - a, p.attribute, p.text) for p in named.plates if a <= p.start and p.end <= b
-    ]
-    taken = {i for p in plate_rows for i in range(p.start, p.end)}
-    norms = [t.norm for t in run]
-    return Statement(
-        tokens=run, words=spoken, scene=scene, fresh=a > 0 and made[a - 1].hard,
-        components=[Named(c.start - a, c.end - a, c.meanings) for c in named.components if a <= c.start and c.end <= b],
-        values=[Value(v.start - a, v.end - a, v.meanings) for v in named.values if a <= v.start and v.end <= b],
-        plates=plate_rows,
-        quantities=[q for q in quantities(norms) if taken.isdisjoint(range(q.start, q.end))],
-        instruments=[(s - a, e - a) for s, e in named.instruments if a <= s and e <= b],
-    )  # fmt: skip
-
-
 def _is_understood(made: Sequence[Token], lexicon_: Lexicon) -> bool:
     if len(made) < _SOME_LENGTH:
         return True
@@ -414,37 +341,38 @@ def listen(narration: Narration, packs: Packs, *, place: str | None = None) -> H
     be read of the file, and a narration that is not understood at all (WM611), stand in ``problems``.
     """
     lexicon_ = lexicon(packs)
-    spoken = words(narration.lines)
-    made, plate_rows = _repaired(tokens(spoken), lexicon_)
+    said = spoken(narration.lines, lexicon_)
     nothing = Heard(narration.name, (), (), (), (), narration.problems)
-    if not made:
+    if not said.tokens:
         return nothing
-    known = _is_understood(made, lexicon_)
-    if not known:
+    if not _is_understood(said.tokens, lexicon_):
         return replace(nothing, problems=(*narration.problems, NOTHING_HEARD.at(narration.name)))
-    named = names(made, lexicon_, plate_rows)
-    scene = Scene(lexicon_, place_of(place, lexicon_) if place else HOUSE)
-    listener = _Listener(lexicon_, spoken, scene)
-    retract, strike = cues("scopes", "retract"), cues("scopes", "retract_all")
-    for clause in clauses(made, named.marks):
-        norms = [t.norm for t in made[clause.start : clause.end]]
-        struck = strike.first(norms)
-        if struck:
-            listener.strike(_statement(clause, made, named, spoken, scene))
-            if struck[1] >= len(norms):
-                continue
-            clause = Clause(clause.start + struck[1], clause.end)  # noqa: PLW2901 - what follows the retraction
-        taken_back = retract.at(norms, 0) if norms else None
-        if taken_back and taken_back[0] < len(norms):
-            clause = Clause(clause.start + taken_back[0], clause.end)  # noqa: PLW2901 - as above
-        listener.hear(_statement(clause, made, named, spoken, scene), retracting=bool(taken_back))
-    _beside(listener.items)
+    listener = _Listener(lexicon_, said.words, Scene(lexicon_, place_of(place, lexicon_) if place else HOUSE))
+    for clause in said.clauses:
+        _hear(listener, said, clause)
+    give_reasons(listener.items, said.words)
     drafts = [d for item in listener.items for d in item.drafts]
     problems = narration.problems
-    if not drafts and len(made) >= _SOME_LENGTH:
+    if not drafts and len(said.tokens) >= _SOME_LENGTH:
         problems = (*problems, NOTHING_HEARD.at(narration.name))
     live = {id(d) for d in drafts}
     return Heard(
         narration.name, tuple(drafts), tuple(sorted(listener.aside, key=lambda row: row.start)),
         tuple(Open(d) for d in still_on(drafts)), tuple(Open(d) for d in listener.doubts if id(d) in live), problems,
     )  # fmt: skip
+
+
+def _hear(listener: _Listener, said: Spoken, clause: Clause) -> None:
+    """Hear one statement, what takes back an earlier one split off."""
+    norms = [t.norm for t in said.tokens[clause.start : clause.end]]
+    struck = cues("scopes", "retract_all").first(norms)
+    if struck:
+        listener.strike(statement(said, clause, listener.scene))
+        if struck[1] >= len(norms):
+            return
+        clause = Clause(clause.start + struck[1], clause.end)
+        norms = norms[struck[1] :]
+    taken_back = cues("scopes", "retract").at(norms, 0)
+    if taken_back and taken_back[0] < len(norms):
+        clause = Clause(clause.start + taken_back[0], clause.end)
+    listener.hear(statement(said, clause, listener.scene), retracting=bool(taken_back))

@@ -30,7 +30,7 @@ def _teaches(st: Statement) -> bool:
     while found:
         start, end, words = found
         if not (pointing and pointing[0] <= start < pointing[1]) and not (
-            words == "normally" and "normally" == st.norms[-1]
+            words == "normally" and st.norms[-1] == "normally"
         ):
             return True
         found = cues("scopes", "teaching").first(st.norms, end)

@@ -48,7 +48,7 @@ def _small(words: Sequence[str], index: int) -> tuple[int, int] | None:
     return None
 
 
-def _hundreds(words: Sequence[str], index: int) -> tuple[int, int, str] | None:  # noqa: C901 - one spoken grammar
+def _hundreds(words: Sequence[str], index: int) -> tuple[int, int, str] | None:
     """A whole number without thousands: ``a hundred and eighteen``, ``one thirty six``, ``twenty twelve``, ``two oh eight``."""
     if words[index] == "a" and index + 1 < len(words) and words[index + 1] == "hundred":
         return _after_hundred(words, index + 2, 100)
@@ -179,7 +179,7 @@ def numeral(words: Sequence[str], index: int) -> Numeral | None:
         part = _part(words, joint) if words[end] == "and" or written else None
         if part and (written or joint + 1 < part[0]):
             return Numeral(part[0], value + part[1], "fraction")
-        if words[end] in {"million"}:
+        if words[end] == "million":
             return Numeral(end + 1, value * 1_000_000, "cardinal")
     return Numeral(end, value, form)
 

@@ -167,6 +167,8 @@ def _object(st: Statement, found: Operation) -> Thing | None:
     return st.scene.thing(meaning, place)
 
 
+#: Words between two things of one act: "and the".
+_AND_THE = 2
 _LEFT = {"on": "on", "filled": "on", "changed": "on"}
 
 
@@ -193,9 +195,9 @@ def _joined(st: Statement, found: Operation, thing: Thing) -> list[Thing]:
             one.start > found.start
             and between
             and between[0] == "and"
-            and len(between) <= 2
+            and len(between) <= _AND_THE
             and meaning.kind != thing.kind
-        ):  # noqa: PLR2004 - "and the"
+        ):
             made.append(st.scene.thing(meaning, thing.place))
     return made
 

@@ -47,8 +47,9 @@ class Phrases(Generic[Payload]):
         """Every phrase between *start* and *end* that overlaps none before it: (start, end, what it stands for)."""
         stop = len(words) if end is None else end
         index = start
+        by_first = self._by_first
         while index < stop:
-            found = self.at(words, index, stop)
+            found = self.at(words, index, stop) if words[index] in by_first else None
             if found:
                 yield index, found[0], found[1]
                 index = found[0]

@@ -98,6 +98,7 @@ def named_place(
     lexicon: Lexicon,
     start: int,
     end: int,
+    *,
     sorts: frozenset[str] = frozenset(),
     masked: frozenset[int] = frozenset(),
 ) -> Place | None:

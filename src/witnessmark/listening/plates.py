@@ -33,7 +33,7 @@ def _one(words: Sequence[str], index: int, *, first: bool = False) -> tuple[int,
         return (repeated[0], repeated[1] * _REPEATS[word]) if repeated and len(repeated[1]) == 1 else None
     if word in {"dash", "hyphen"}:
         return index + 1, "-"
-    if word in {"slash"}:
+    if word == "slash":
         return index + 1, "/"
     if word == "double" and index + 2 < len(words):
         return None

@@ -109,7 +109,7 @@ def _pitch(words: Sequence[str], index: int) -> Quantity | None:
     """A roof slope: "six twelve", "six in twelve", "6/12". Inches of rise in a foot."""
     if words[index].endswith("/12") and words[index][:-3].isdigit() and 0 < int(words[index][:-3]) <= _STEEPEST:
         return Quantity(index, index + 1, Decimal(words[index][:-3]), "[in_i]/[ft_i]", "quantity")
-    rise = numeral(list(words[: index + 1]), index)
+    rise = numeral([words[index]], 0)
     if rise is None or not 0 < rise.value <= _STEEPEST or rise.value != int(rise.value):
         return None
     at = index + 2 if words[index + 1 : index + 2] in (["in"], ["and"], ["over"]) else index + 1
@@ -132,11 +132,9 @@ def _feet_and_inches(words: Sequence[str], feet: Quantity) -> Quantity:
     if inches is None or inches.value >= 12 or inches.form == "year":  # noqa: PLR2004 - inches in a foot
         return feet
     unit = _unit(words, inches.end, inches)
-    if unit is None and at == feet.end and inches.form in {"cardinal", "digits"} and inches.value == int(inches.value):
-        if words[inches.end : inches.end + 1] not in (["by"], ["of"]):
-            return Quantity(
-                feet.start, inches.end, feet.value * 12 + inches.value, "[in_i]", "quantity"
-            )  # "six foot ten"
+    whole = inches.form in {"cardinal", "digits"} and inches.value == int(inches.value)
+    if unit is None and at == feet.end and whole and words[inches.end : inches.end + 1] not in (["by"], ["of"]):
+        return Quantity(feet.start, inches.end, feet.value * 12 + inches.value, "[in_i]", "quantity")  # "six foot ten"
     if unit and unit[1] == "[in_i]":
         return Quantity(feet.start, unit[0], feet.value * 12 + inches.value, "[in_i]", "quantity")
     return feet

@@ -2,11 +2,21 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from pathlib import Path
 
 from witnessmark.listening.captions import RawLine, cues, is_cues, is_json_lines, json_lines, plain_lines
 from witnessmark.listening.messages import (
-    AUDIO, BACKWARD, EMPTY, NO_LINES, NOT_A_FILE, NOT_TEXT, OTHER_ENCODING, OVERLAP, TOO_LARGE, UNREADABLE,
+    AUDIO,
+    BACKWARD,
+    EMPTY,
+    NO_LINES,
+    NOT_A_FILE,
+    NOT_TEXT,
+    OTHER_ENCODING,
+    OVERLAP,
+    TOO_LARGE,
+    UNREADABLE,
 )  # fmt: skip
 from witnessmark.listening.narration import Line, Narration
 from witnessmark.problems import Problem, Refusal
@@ -20,6 +30,9 @@ LARGEST = 50_000_000
 _A_WORD = 0.4
 #: Lines that overlap by less than this are rounding, not two voices (seconds).
 _SLACK = 0.05
+
+#: Bytes below this are controls; text has few of them.
+_PRINTING = 32
 
 _SOUND: tuple[tuple[int, bytes, str], ...] = (
     (8, b"WAVE", "WAV"),
@@ -96,7 +109,7 @@ def _decoded(data: bytes, name: str) -> tuple[str, list[Problem]]:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
-        odd = sum(b < 32 and b not in b"\t\n\r\f" for b in data[:4096])
+        odd = sum(b < _PRINTING and b not in b"\t\n\r\f" for b in data[:4096])
         if odd > len(data[:4096]) // 100:
             raise Refusal(NOT_TEXT.at(name, f"byte {error.start}, line {line}")) from error
         text = data.decode("cp1252", errors="replace")
@@ -106,9 +119,10 @@ def _decoded(data: bytes, name: str) -> tuple[str, list[Problem]]:
 
 
 def _ordered(raw: list[RawLine], name: str, problems: list[Problem]) -> tuple[tuple[Line, ...], tuple[Problem, ...]]:
-    back = [b for a, b in zip(raw, raw[1:], strict=False) if b.start < a.start]
-    for line in back[:3]:
-        problems.append(BACKWARD.at(f"{name}, line {line.at}", f"{line.start:g} s; {len(back)} such lines"))
+    back = [b for a, b in pairwise(raw) if b.start < a.start]
+    problems += [
+        BACKWARD.at(f"{name}, line {line.at}", f"{line.start:g} s; {len(back)} such lines") for line in back[:3]
+    ]
     ordered = sorted(raw, key=lambda line: line.start)
     lines: list[Line] = []
     overlaps: list[RawLine] = []
@@ -123,6 +137,7 @@ def _ordered(raw: list[RawLine], name: str, problems: list[Problem]) -> tuple[tu
         else:
             end = round(line.start + _A_WORD * len(line.text.split()), 3)
         lines.append(Line(line.start, end, line.text, given))
-    for line in overlaps[:3]:
-        problems.append(OVERLAP.at(f"{name}, line {line.at}", f"{line.start:g} s; {len(overlaps)} such lines"))
+    problems += [
+        OVERLAP.at(f"{name}, line {line.at}", f"{line.start:g} s; {len(overlaps)} such lines") for line in overlaps[:3]
+    ]
     return tuple(lines), tuple(problems)

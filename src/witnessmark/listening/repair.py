@@ -8,7 +8,6 @@ two or three words that together sound and look like one long word of the packs 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from os.path import commonprefix
 
 from witnessmark.listening.lexicon import Lexicon
 from witnessmark.listening.sounds import close_in_spelling, sound
@@ -30,7 +29,7 @@ _CONSONANTS = frozenset("bcdfghjklmnpqrstvwxyz")
 
 def letter(word: str) -> str | None:
     """The letters that a word spells out: itself when it is one letter or a short run of consonants, else by ear."""
-    if word.isalpha() and (len(word) == 1 or (len(word) <= 3 and _CONSONANTS >= set(word))):  # noqa: PLR2004 - "pr"
+    if word.isalpha() and (len(word) == 1 or (len(word) <= 3 and set(word) <= _CONSONANTS)):  # noqa: PLR2004 - "pr"
         return word
     return LETTERS.get(word)
 
@@ -57,7 +56,7 @@ def _acronym(tokens: Sequence[Token], index: int, lexicon: Lexicon) -> tuple[int
             break
     for size in range(len(run), 1, -1):
         # At least one of them must be no word by itself, or "are you" would be an acronym.
-        plain = any(len(t.norm) == 1 and t.norm not in {"a", "i"} or t.norm not in LETTERS and len(t.norm) > 1
+        plain = any((len(t.norm) == 1 and t.norm not in {"a", "i"}) or (t.norm not in LETTERS and len(t.norm) > 1)
                     for t in tokens[index : index + size])  # fmt: skip
         word = "".join(run[:size])
         if plain and (word in lexicon.acronyms or stem(word) in lexicon.acronyms or word in _UNITS):
@@ -110,7 +109,7 @@ def _joined(tokens: Sequence[Token], index: int, lexicon: Lexicon) -> tuple[int,
         agree = _AGREE_SHORT if len(key) <= _SHORT_SOUND else _AGREE_LONG
         for word in lexicon.by_sound.get(sound_of_run(key), ()):
             # "stain on" is no "staining": the first word must not be most of the long one already
-            shared = len(commonprefix((first.norm, word)))
+            shared = _shared(first.norm, word)
             alike = shared == len(first.norm) > 2 or shared >= max(len(first.norm) - 1, 4)  # noqa: PLR2004 - "so" of "soffit" is chance
             if (
                 not alike
@@ -119,6 +118,11 @@ def _joined(tokens: Sequence[Token], index: int, lexicon: Lexicon) -> tuple[int,
             ):
                 return index + size, word
     return None
+
+
+def _shared(one: str, other: str) -> int:
+    """How many letters two words begin with in common."""
+    return next((i for i, (a, b) in enumerate(zip(one, other, strict=False)) if a != b), min(len(one), len(other)))
 
 
 def sound_of_run(key: str) -> str:

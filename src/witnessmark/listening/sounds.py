@@ -33,11 +33,9 @@ def sound(word: str) -> str:
     classes: list[str] = []
     index, vowel_between = 0, True
     while index < len(word):
-        for letters, made in _PAIRS:
-            if word.startswith(letters, index):
-                break
-        else:
-            letters, made = word[index], _SINGLE.get(word[index], "")
+        letters, made = next(
+            (pair for pair in _PAIRS if word.startswith(pair[0], index)), (word[index], _SINGLE.get(word[index], ""))
+        )
         for one in made:
             if vowel_between or not classes or classes[-1] != one:
                 classes.append(one)

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from typing import Any
 
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import Scene, Thing
 from witnessmark.listening.lexicon import Meaning
 from witnessmark.listening.naming import Named, Plate, Value
-from witnessmark.listening.places import Place, named_place
+from witnessmark.listening.places import Place
 from witnessmark.listening.quantities import Quantity
 from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import Token, Word, root

@@ -18,6 +18,8 @@ __all__ = ["about"]
 _PRONOUNS = frozenset({"it", "they", "them", "this", "that", "these", "those", "both", "one", "ones", "all", "neither"})
 #: A part that weighs less than this belongs to something else than what its name suggests here.
 _STRAY = -1.2
+#: Letters from which a strange word can be the name of a thing; words within which "is a Stanwick sixty amp …" ends.
+_NAME_FROM, _NAMED_WITHIN = 5, 6
 _LOOKING = frozenset({"there", "got", "see", "smell", "hear", "feel", "seeing", "saw", "found", "have", "had"})
 
 
@@ -97,8 +99,9 @@ def about(st: Statement) -> None:
             st.thing, st.named = scene.unknown(unknown), True
         return
     named, meaning = chosen
-    where = _where(st, named)
-    if where is None:
+    told = _where(st, named)
+    where = told or place
+    if told is None:
         seen = next((t for t in [scene.focus, *reversed(scene.recent)] if t and t.kind == meaning.kind), None)
         near = seen is not None and (seen.place.sort == scene.place.sort or meaning.part is not None)
         where = seen.place if seen is not None and near else place
@@ -133,10 +136,10 @@ def _unknown_subject(st: Statement) -> list[str] | None:
     verb = after in members("clauses", "auxiliaries") or after in members("clauses", "verbs")
     strange = (
         word.isalpha()
-        and len(word) > 4
+        and len(word) >= _NAME_FROM
         and st.stems[at] not in st.scene.lexicon.known
         and word not in st.scene.lexicon.known
-    )  # noqa: PLR2004 - short words are seldom names
+    )
     return [word] if verb and strange else None
 
 
@@ -144,7 +147,7 @@ def _where(st: Statement, named: Named) -> Place | None:
     """The place that stands with a component; "this bathroom" is the one the speaker is in."""
     kinds = st.scene.lexicon.packs.kinds
     sorts = frozenset(sort for m in named.meanings for sort in kinds[m.kind].sorts)
-    place = named_place(st.norms, st.stems, st.scene.lexicon, named.start, named.end, sorts, st.masked)
+    place = named_place(st.norms, st.stems, st.scene.lexicon, named.start, named.end, sorts=sorts, masked=st.masked)
     if place is not None and place.sort == st.scene.place.sort and "-" not in place.key:
         return st.scene.place
     return place
@@ -177,10 +180,8 @@ def _is_object(st: Statement, named: Named) -> bool:
     if (
         at is not None
         and before[at + 1 : at + 2] in (["a"], ["an"])
-        and len(before) - at <= 6
-        and not (  # noqa: PLR2004 - "is a Stanwick sixty amp"
-            set(before[at + 2 :]) & members("clauses", "prepositions")
-        )
+        and len(before) - at <= _NAMED_WITHIN
+        and not (set(before[at + 2 :]) & members("clauses", "prepositions"))
     ):
         return False
     return not (copula and before and before[-1] in {"a", "an", "the", "is", "are", "just", "was", *[

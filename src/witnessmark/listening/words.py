@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
 from witnessmark.listening.narration import Line
 
-__all__ = ["PAUSE", "Token", "Word", "expanded", "phrase", "root", "stem", "tokens", "words"]
+__all__ = ["PAUSE", "Token", "Word", "expanded", "phrase", "quoted", "root", "stem", "tokens", "words"]
 
 #: Silence between two lines that ends a clause (seconds); only where the file gives the ends of lines.
 PAUSE = 1.0
 
-_WORD = re.compile(r"\d+'\d+(?=[\"″”])|[^\W_]+(?:[.,/]\d+)*(?:['’][^\W\d_]+)*|[%°]|(?<=\d)[\"″”'′]")
+_WORD = re.compile(r"(?<!\S)'s(?=\s|$)|\d+'\d+(?=[\"″”])|[^\W_]+(?:[.,/]\d+)*(?:['’][^\W\d_]+)*|[%°]|(?<=\d)[\"″”'′]")
 _HARD = re.compile(r"[.?!;:](?:\s|$|[\"”)])|\n|\s[-–—]{1,2}\s|…")
 _SIGNS = {"%": "percent", "°": "degrees", '"': "inches", "″": "inches", "”": "inches", "'": "feet", "′": "feet"}
 _THOUSANDS = re.compile(r"^\d{1,3}(,\d{3})+$")
@@ -88,6 +88,8 @@ def words(lines: Sequence[Line]) -> list[Word]:
 
 def _split(raw: str) -> tuple[str, ...]:
     text = raw.lower().replace("’", "'")
+    if text == "'s":
+        return (text,)
     if text in _SIGNS:
         return (_SIGNS[text],)
     if text in _CONTRACTED:
@@ -177,8 +179,7 @@ def tokens(spoken: Sequence[Word]) -> list[Token]:
             if word.hard and made:
                 made[-1].hard = True
             continue
-        for form in forms:
-            made.append(Token(form, stem(form), index, index, word.start, case=word.text))
+        made += [Token(form, stem(form), index, index, word.start, case=word.text) for form in forms]
         made[-1].hard, made[-1].comma, made[-1].question = word.hard, word.comma, word.question
     return made
 
@@ -188,6 +189,6 @@ def phrase(text: str) -> tuple[str, ...]:
     return tuple(form for match in _WORD.finditer(text.replace("-", " ")) for form in expanded(match.group()))
 
 
-def joined(parts: Iterable[str]) -> str:
-    """Words as one string, for comparison with a whole phrase."""
-    return " ".join(parts)
+def quoted(spoken: Sequence[Word], first: int, last: int) -> str:
+    """The words from one index to another (inclusive) as recognised."""
+    return " ".join(word.text for word in spoken[first : last + 1])
