@@ -49,6 +49,8 @@ class _Cutter(Syntax):
             return None
         if self._opens(index, word, before) or self._closed(start, index) or self._some(start, index):
             return index
+        if index - 1 in self.commas and self._after_comma(start, index):
+            return index
         if self.subject(index):
             return self._joint(start, index)
         if mark is not None and mark.component:
@@ -69,6 +71,12 @@ class _Cutter(Syntax):
             if found is not None:
                 return found
         return self._elided(start, index)
+
+    def _after_comma(self, start: int, index: int) -> bool:
+        """Whether a comma parts two statements: something complete before it, and more than a word after it."""
+        following = next((i for i in range(index, len(self.norms)) if i in self.commas), len(self.norms) - 1)
+        joined = self.word(index) in {"and", "or"} | GRAMMAR.subordinators
+        return self.complete(start, index) and following > index and not joined
 
     def _hedge(self, index: int) -> bool:
         """Whether a hedge begins here that says more than "about"."""
@@ -95,7 +103,9 @@ class _Cutter(Syntax):
             judged = before in GRAMMAR.determiners or before in {"is", "are", "it", "not", "test", "tests", "look", "looks",
                                                                "seems", "works", "work", "drains", "runs"}  # fmt: skip
             loose = word in {"well", "back", "over", "up", "down"} and (
-                before in GRAMMAR.prepositions or before in {"as", "very", "drain", "window"} or self.is_verb(index - 1)
+                before in GRAMMAR.prepositions
+                or before in {"as", "very", "drain", "window", *GRAMMAR.phrasal}
+                or self.is_verb(index - 1)
             )
             participle = word in {"okay", "ok"} and before.endswith(("ed", "ing"))
             if not judged and not loose and not participle:
@@ -158,6 +168,8 @@ class _Cutter(Syntax):
                 return None
             cut = index - 2 if earlier in {"what", "even", "and", "but", "so", "now"} else index - 1
             return cut if cut > start else None
+        if before == "know" and earlier == "not" and self.word(index) == "there":
+            return index  # "but i don't know | there's a wet spot"
         if before in GRAMMAR.knowing or (before in {"me", "us"} and earlier in GRAMMAR.knowing):
             return None
         if before in {"something", "anything", "everything", "nothing", "thing", "way", "place", "time", "far"}:

@@ -46,7 +46,7 @@ class Grammar:
     particles = frozenset({"up", "down", "out", "on", "off", "in", "back", "through", "over"})
     #: Hedges whose subject is left out: "(it) could be".
     hedges = frozenset({"could be", "might be", "may be", "looks like", "seems like", "appears to", "maybe", "probably",
-                        "possibly", "must be"})  # fmt: skip
+                        "possibly", "must be", "could have", "might have", "may have"})  # fmt: skip
     asking = frozenset({"did", "do", "can", "could", "would", "will", "should", "have"})
     persons = frozenset({"you", "we", "they", "i"})
     #: Verbs of doing, read as verbs only after a pronoun.

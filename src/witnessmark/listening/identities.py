@@ -64,6 +64,12 @@ def _make(st: Statement) -> tuple[int, int] | None:
                 return at + 1, end
             if rest[0] in members("identities", "not_makes"):
                 return at + 1, end
+    for quantity in st.quantities:
+        at = quantity.end
+        if quantity.form == "quantity" and at < len(st.norms) and _unknown(st, at) and st.stems[at] not in st.scene.lexicon.known and (
+            st.norms[at + 1 : at + 2] in ([], ["made"], ["from"], ["model"], ["built"]) and "make" in row.describe
+        ):  # fmt: skip
+            return at, at + 1  # "fifty two gallon Rheinhart made in"
     said = st.begins("clauses", "instruments")
     if said and said[0] + 1 < len(st.norms) and st.norms[said[0]] in {"says", "reads"} and _unknown(st, said[0] + 1):
         return said[0] + 1, said[0] + 2

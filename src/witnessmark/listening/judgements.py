@@ -12,6 +12,7 @@ from witnessmark.listening.lexicon import Said
 from witnessmark.listening.modes import is_requirement
 from witnessmark.listening.naming import Named
 from witnessmark.listening.phrases import Phrases
+from witnessmark.listening.places import HOUSE, places_in
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import root
@@ -190,7 +191,11 @@ def _blocked(st: Statement) -> frozenset[int]:
         {i for a, b, _ in st.scene.lexicon.measures.find(st.stems) for i in range(a, b)} if st.quantities else set()
     )
     done = set(st.operated)
-    return st.masked | harmless | measured | done
+    table = cues("conditions", "adverse")
+    names_a_fault = {
+        i for n, _ in st.mentions for i in range(n.start, n.end) if (f := table.at(st.norms, n.start)) and f[0] == n.end
+    }  # fmt: skip
+    return (st.masked - frozenset(names_a_fault)) | harmless | measured | done
 
 
 _STRONG = ("has no", "have no", "does not have", "do not have", "did not have", "has not got", "have not got", "lacks",
@@ -224,6 +229,11 @@ def _missing(st: Statement) -> list[Draft] | None:
 
 
 def _lacking(st: Statement) -> list[Draft] | None:
+    none = st.cue("conditions", "there_is_none")
+    if none and not st.named and st.thing is not None and st.thing.kind is not None:
+        spots = [p for _, _, p in places_in(st.norms, st.stems, st.scene.lexicon) if p.sort != HOUSE.sort]
+        thing = replace(st.thing, place=spots[0]) if spots else st.thing
+        return [_absent(st, thing, f"'{none[2]}'", adverse=_belongs(st, thing))]
     for start, end, words in cues("conditions", "lacking").find(st.norms):
         if cues("scopes", "not_negations").at(st.norms, start) or (
             start and st.norms[start - 1] in {"i", "we"} and "have" in words
@@ -233,7 +243,9 @@ def _lacking(st: Statement) -> list[Draft] | None:
         while at < len(st.norms) and st.norms[at] in {"any", "a", "an", "the", "more", "real", "much", "proper", "other",
                                                       "visible", "actual", "single", "kind", "of", "sort", "type"}:  # fmt: skip
             at += 1
-        if at >= len(st.norms):
+        if at >= len(st.norms) or (st.norms[at] == "one" and at + 1 >= len(st.norms)):
+            if st.thing is not None and words.endswith(("see", "find")) and _belongs(st, st.thing):
+                return [_absent(st, st.thing, f"'{words}'", adverse=True)]  # "ground rod, I don't see one"
             continue
         noun = st.norms[at]
         strong = words in _STRONG or any(words.startswith(s) for s in _STRONG)

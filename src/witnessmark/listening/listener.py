@@ -19,7 +19,7 @@ from witnessmark.listening.limits import skipped
 from witnessmark.listening.messages import NOTHING_HEARD
 from witnessmark.listening.modes import is_requirement, mode
 from witnessmark.listening.narration import Narration
-from witnessmark.listening.operations import operated
+from witnessmark.listening.operations import left_off, operated
 from witnessmark.listening.places import HOUSE, Place, entered, place_of
 from witnessmark.listening.readings import read
 from witnessmark.listening.statement import Statement
@@ -186,6 +186,8 @@ class _Listener:
                     ]
                     ran = True
             again = bool(same) and same[-1].act == "stopped" and st.start - same[-1].start < _AGAIN
+            if stated and not ran and made[0].part and (opened := left_off(st, made[0])) is not None:
+                return [opened]
             if (stated and not ran and "back" not in st.norms) or (stated and again and not ran):
                 return []
         return made

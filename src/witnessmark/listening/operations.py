@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
 
@@ -14,7 +14,7 @@ from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import root
 from witnessmark.packs.model import Procedure
 
-__all__ = ["Operation", "operated", "operation"]
+__all__ = ["Operation", "left_off", "operated", "operation"]
 
 #: How far its particle stands from a verb ("turn the hall thermostat back up").
 _APART = 6
@@ -74,6 +74,14 @@ def operation(st: Statement) -> Operation | None:
     """The first act of operating that the speaker tells of in the statement, or a state that ends one ("oven is off")."""
     norms = st.norms
     for at, word in enumerate(norms):
+        if word == "off" and _component_before(st, at) and norms[at + 1 : at + 2] in ([], ["now"], ["again"]):
+            return Operation("off", at, at + 1, "off")
+        if (
+            word == "back"
+            and _component_before(st, at)
+            and norms[at + 1 : at + 2] in (["on"], ["in"], ["up"], ["together"])
+        ):
+            return Operation("off", at, at + 2, f"back {norms[at + 1]}")
         for particle, sort in _table().get(word, ()):
             if particle == () and (at in st.masked or any(v.start <= at < v.end for v in st.values)):
                 continue
@@ -89,8 +97,9 @@ def operation(st: Statement) -> Operation | None:
                 if sort == "off" and not _is_noun_phrase_off(st, end):
                     return Operation(sort, at, end, " ".join((word, *particle)))
                 continue
-            gerund = word.endswith("ing") and (at == 0 or at == st.opening() or _component_before(st, at))
             before = norms[at - 1] if at else ""
+            passive = sort == "off" and before in {"is", "are", "'s", "was", "been"} and bool(st.mentions)
+            gerund = word.endswith("ing") and (at == 0 or at == st.opening() or _component_before(st, at))
             plain = st.speaker(at) and before not in {
                 "to",
                 "the",
@@ -110,7 +119,7 @@ def operation(st: Statement) -> Operation | None:
             if word == "left" and norms[at + 1 : at + 2] not in (["it"], ["them"], ["that"], ["the"], ["this"]):
                 continue  # "left rear burner"
             if "since" in norms[:at] or (
-                particle == ("off",) and norms[end : end + 1] in (["valve"], ["valves"], ["switch"])
+                particle == ("off",) and norms[end : end + 1] in (["valve"], ["valves"], ["switch"], ["is"], ["are"])
             ):
                 continue
             if word in {"start", "starting"} and norms[at + 1 : at + 2] in (
@@ -125,7 +134,7 @@ def operation(st: Statement) -> Operation | None:
                 st, at
             ):
                 continue  # the device did it: a response, not an act
-            if gerund or plain or planned or coming:
+            if gerund or plain or planned or coming or passive:
                 return Operation(sort, at, end, " ".join((word, *particle)))
     return None
 
@@ -184,6 +193,14 @@ def operated(st: Statement) -> list[Draft]:
         return []  # "tested it with the meter" is a measurement
     st.operated = tuple(range(found.start, found.end))
     return [_act(st, found, one) for one in (thing, *_joined(st, found, thing))]
+
+
+def left_off(st: Statement, stopped: Draft) -> Draft | None:
+    """What "cover's off" means of something that did not run: a part that was taken off, when a procedure says it has to go back."""
+    procedure = _procedure(st, st.thing)
+    if procedure is None or procedure.leaves != "open" or not procedure.put_back or "off" not in st.norms:
+        return None
+    return replace(stopped, act="ran", left=None, leaves="open", procedure=procedure.id)
 
 
 def _joined(st: Statement, found: Operation, thing: Thing) -> list[Thing]:

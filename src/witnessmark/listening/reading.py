@@ -49,8 +49,8 @@ _SOUND: tuple[tuple[int, bytes, str], ...] = (
 )
 
 
-def read_narration(source: Path | str | bytes, name: str) -> Narration:
-    """Read a timed narration from a path or from bytes.
+def read_narration(source: Path | str | bytes, name: str | None = None) -> Narration:
+    """Read a timed narration from a path or from bytes; *name* stands in messages, the file's own when left out.
 
     WebVTT, SRT, JSON lines and plain lines that begin with a time are read. Lines come back in the order of their
     times; what was odd about the file stands in ``problems``. A file that is not UTF-8 is read as Windows-1252 with
@@ -60,6 +60,8 @@ def read_narration(source: Path | str | bytes, name: str) -> Narration:
         Refusal: sound (WM601), empty (WM602), not a file (WM603), over ``LARGEST`` bytes (WM604), not text (WM605),
             no timed line at all (WM607), not readable (WM612).
     """
+    if name is None:
+        name = "narration" if isinstance(source, bytes) else Path(source).name or str(source)
     data = source if isinstance(source, bytes) else _contents(Path(source), name)
     if len(data) > LARGEST:
         raise Refusal(TOO_LARGE.at(name, f"{len(data):,} bytes, limit {LARGEST:,}"))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 from witnessmark.listening.drafts import Draft
@@ -173,6 +174,8 @@ def read(st: Statement, previous: Draft | None = None) -> list[Draft]:
         named = quantity.unit is None and quantity.form == "bare" and _by_first_word(st, quantity, ()) is not None
         if not (named or _is_reading(st, quantity, index)) or (pair is not None and pair.start < quantity.start):
             continue
+        if quantity.unit is None and {"temp", "temperature"} & set(st.norms):
+            quantity = replace(quantity, unit="[degF]", form="quantity")  # noqa: PLW2901 - the unit that goes without saying
         measure = measure_of(st, quantity, st.thing)
         if measure is None and quantity.unit is None:
             measure = _inherited(st, quantity, previous)

@@ -46,6 +46,7 @@ class Syntax:
         self.names = {
             i for m in marks.values() if m.sort != "condition" and m.end - m.start > 1 for i in range(m.start, m.end)
         }
+        self.commas = {i for i, t in enumerate(tokens) if t.comma}
         self._verb: dict[int, bool] = {}
 
     def word(self, index: int) -> str:
@@ -105,6 +106,8 @@ class Syntax:
                 pass
             elif in_phrase > 0:
                 in_phrase -= 1
+            elif at == index and at in self.marks and self.marks[at].weak:
+                pass  # "disconnect cover is": a name of two parts
             elif at not in self.marks or self.marks[at].component:
                 return None
             at = self.marks[at].end if at in self.marks else at + 1
@@ -190,6 +193,11 @@ class Syntax:
         if word not in GRAMMAR.subjects or index in self.inside or index in self.marks:
             return False
         after = index + 1
+        before = self.word(index - 1)
+        if word == "it" and (index in self.commas or before in GRAMMAR.prepositions - GRAMMAR.particles):
+            return False  # "wire going to it is", "not going to move it, could have"
+        if word in {"all", "both", "each"} and index in self.ends and self.ends[index].component:
+            return False  # "registers all have air"
         if word in GRAMMAR.personal:
             taken = word == "you" and (self.is_verb(index - 1) or self.word(index - 1) in GRAMMAR.taking)
             return not taken and self.word(after) not in {"", "beam", "joist"}
