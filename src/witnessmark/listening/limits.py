@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import Thing
-from witnessmark.listening.places import HOUSE, places_in
+from witnessmark.listening.places import HOUSE, Place, places_in
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 
@@ -77,31 +77,37 @@ def skipped(st: Statement) -> Draft | None:
     if temperature is not None:
         more = {"value": temperature.value, "unit": temperature.unit}
     return st.draft(
-        "skipped", st.said(st.opening()), f"not done: '{found[1]}'", _place(st), reason=reason_in(st), **more
+        "skipped",
+        st.said(st.opening()),
+        f"not done: '{found[1]}'",
+        _place(st, found[1].rpartition(" ")[2]),
+        reason=reason_in(st),
+        **more,
     )
 
 
-def _place(st: Statement) -> Thing | None:
-    """The place as a component, when a place and no component is what was not entered, walked or reached."""
+#: Acts that are done to a place.
+_GOING = frozenset({"get", "go", "enter", "walk", "walking", "crawl", "crawling", "traverse", "climb", "climbing", "going",
+                    "getting", "fit", "cross", "step"})  # fmt: skip
+
+
+def _place(st: Statement, act: str) -> Thing | None:
+    """The place as a component, when a place and no component is what was not entered, walked or reached.
+
+    "Couldn't get all the way in", said at a hatch, is said of what the hatch leads to.
+    """
     if st.named:
         return None
-    spots = [p for _, _, p in places_in(st.norms, st.stems, st.scene.lexicon) if p.sort != HOUSE.sort]
-    going = {
-        "get",
-        "go",
-        "enter",
-        "walk",
-        "walking",
-        "crawl",
-        "crawling",
-        "traverse",
-        "climb",
-        "going",
-        "getting",
-        "fit",
-        "reach",
-    }
-    if not spots and not going & set(st.norms):
+    scene = st.scene
+    spots = [p for _, _, p in places_in(st.norms, st.stems, scene.lexicon) if p.sort != HOUSE.sort]
+    if spots:
+        return scene.of_place(spots[0])
+    if act not in _GOING:
         return None
-    place = spots[0] if spots else st.scene.place
-    return st.scene.of_place(place)
+    focus = scene.focus
+    led_to = next(
+        (sort for sort in scene.lexicon.packs.sorts if focus and focus.kind and focus.kind.startswith(f"{sort}-")), None
+    )
+    return (scene.of_place(Place(led_to, led_to.replace("-", " "), led_to)) if led_to else None) or scene.of_place(
+        scene.place
+    )

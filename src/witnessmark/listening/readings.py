@@ -190,6 +190,8 @@ def read(st: Statement, previous: Draft | None = None) -> list[Draft]:
             unit = "deg"
         last_unit = unit
         thing = st.thing
+        if measure is not None and not st.named:
+            thing = _measured_of_late(st, measure) or thing
         if thing is None and measure is not None:
             thing = _carrier(st, measure)
         name = measure.name if measure is not None else None
@@ -203,6 +205,17 @@ def read(st: Statement, previous: Draft | None = None) -> list[Draft]:
             )
         )  # fmt: skip
     return drafts
+
+
+def _measured_of_late(st: Statement, measure: Measure) -> Thing | None:
+    """The component spoken of last that this is measured at, when what is in focus is not ("118 at the supply")."""
+    scene = st.scene
+    for thing in [scene.focus, *reversed(scene.recent)]:
+        row = scene.lexicon.kind(thing.kind) if thing else None
+        if thing is not None and row is not None and measure.id in row.measures:
+            st.thing, st.named = (thing, True) if thing is not scene.focus else (thing, st.named)
+            return thing
+    return None
 
 
 def _plain(value: Decimal) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from itertools import pairwise
 
 from witnessmark.listening.focus import Thing
 from witnessmark.listening.lexicon import Meaning
@@ -51,6 +50,34 @@ def _after_preposition(st: Statement, named: Named) -> bool:
     return word in members("clauses", "prepositions")
 
 
+def _chosen(
+    st: Statement, free: list[tuple[Named, Meaning]], bound: list[tuple[Named, Meaning]], *, pronoun: bool
+) -> tuple[Named, Meaning] | None:
+    """The component a statement is about: of those outside place phrases (*free*) and inside them (*bound*)."""
+    focus = st.scene.focus
+    if free and not (pronoun and _is_object(st, free[0][0])):
+        chosen = free[0]
+        while follows := next((f for f in free if f[0].start == chosen[0].end), None):
+            chosen = follows  # "freezer outlet": the last word says what it is
+        if focus is not None and focus.kind is not None and chosen[1].kind != focus.kind:
+            close = next((b for b in bound if b[1].kind == focus.kind and b[1].part), None)
+            if close and close[0].start > chosen[0].start and _of(st, close[0]):
+                return close
+        real = next((b for b in bound if b[0].start >= chosen[0].end and not _is_sign(st, b[1])), None)
+        return real if real is not None and _is_sign(st, chosen[1]) else chosen
+    if bound and not pronoun and (_LOOKING & set(st.norms) or st.quantities or "no" in st.norms or _no_subject(st)):
+        return bound[0]
+    if pronoun and focus is not None:
+        return next((b for b in bound if b[1].kind == focus.kind and b[1].part), None)
+    return None
+
+
+def _is_sign(st: Statement, meaning: Meaning) -> bool:
+    """Whether a kind is only something seen on other things (mold, mud tubes, a water mark), by all its pack says of it."""
+    row = st.scene.lexicon.packs.kinds[meaning.kind]
+    return not (row.parts or row.operated or row.expected or set(row.describe) - {"location"})
+
+
 def about(st: Statement) -> None:
     """Settle what the statement is about, and where; the scene is not changed.
 
@@ -69,28 +96,11 @@ def about(st: Statement) -> None:
         if weight > _STRAY or not meaning.part:
             st.mentions.append((named, meaning))
     st.masked = frozenset(i for c, _ in st.mentions for i in range(c.start, c.end))
-    joined = {other.start: one for (one, _), (other, _) in pairwise(st.mentions) if one.end == other.start}
     free = [(n, m) for n, m in st.mentions if not _after_preposition(st, n) and not _purpose(st, n)]
     bound = [(n, m) for n, m in st.mentions if (n, m) not in free]
     begins = st.norms[st.opening()] if st.norms else ""
     pronoun = begins in _PRONOUNS and not any(n.start <= st.opening() + 1 for n, _ in free)
-    chosen: tuple[Named, Meaning] | None = None
-    if free and not (pronoun and _is_object(st, free[0][0])):
-        chosen = free[0]
-        while (following := next((f for f in free if f[0].start == chosen[0].end), None)) and following[
-            0
-        ].start in joined:
-            chosen = following  # "freezer outlet": the last word says what it is
-        focus = scene.focus
-        if focus is not None and focus.kind is not None and chosen[1].kind != focus.kind:
-            close = next((b for b in bound if b[1].kind == focus.kind and b[1].part), None)
-            if close and close[0].start > chosen[0].start and _of(st, close[0]):
-                chosen = close
-    elif bound and not pronoun and (_LOOKING & set(st.norms) or st.quantities or "no" in st.norms or _no_subject(st)):
-        chosen = bound[0]
-    elif pronoun and scene.focus is not None:
-        own = next((b for b in bound if b[1].kind == scene.focus.kind and b[1].part), None)
-        chosen = own
+    chosen = _chosen(st, free, bound, pronoun=pronoun)
     if chosen is None:
         st.thing = scene.focus
         st.place = place
@@ -106,7 +116,11 @@ def about(st: Statement) -> None:
         near = seen is not None and (seen.place.sort == scene.place.sort or meaning.part is not None)
         where = seen.place if seen is not None and near else place
     st.subject, st.named, st.place = named, True, where
-    st.thing = _called(st, named, meaning, scene.thing(meaning, where))
+    whole = scene.whole()
+    if pronoun and whole is not None and meaning.part is None and meaning.kind == whole.kind:
+        st.thing = whole  # "it's a frost free": still the faucet
+    else:
+        st.thing = _called(st, named, meaning, scene.thing(meaning, where))
 
 
 def _called(st: Statement, named: Named, meaning: Meaning, thing: Thing) -> Thing:
