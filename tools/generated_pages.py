@@ -12,11 +12,9 @@ import click
 
 import witnessmark
 from witnessmark import packs as packs_package
-from witnessmark.assembly import count_packs
 from witnessmark.cli.main import main
 from witnessmark.journal.acts import BODIES
 from witnessmark.journal.schema import schema_files
-from witnessmark.packs.model import Packs
 from witnessmark.problems import Message
 
 __all__ = ["messages", "pages"]
@@ -31,8 +29,7 @@ def pages() -> dict[str, str]:
         "commands.md": _commands(),
         "acts.md": _acts(),
         "problems.md": _problems(),
-        "packs/README.md": _packs(packs),
-        **{f"packs/{book.id}.md": packs_package.rulebook_page(book) for book in packs.rulebooks.values()},
+        **{f"packs/{name}": text for name, text in packs_package.pages(packs).items()},
         **{f"schema/{name}": text.decode() for name, text in schema_files().items()},
     }
 
@@ -91,22 +88,3 @@ def _problems() -> str:
         parts.append(f"## {package}\n")
         parts += [f"**{m.number}** {m.what}\n: Why it matters: {m.why}\n: What to do: {m.next}\n" for m in rows]
     return "\n".join(parts)
-
-
-def _packs(packs: Packs) -> str:
-    counts = "\n".join(f"| {name} | {count} |" for name, count in count_packs(packs).items())
-    files = "\n".join(f"| `{file.id}` | {file.version} | {file.path} |" for file in packs.files)
-    kinds = []
-    for system in dict.fromkeys(kind.system for kind in packs.kinds.values()):
-        names = ", ".join(kind.name for kind in packs.kinds.values() if kind.system == system)
-        kinds.append(f"**{system}**: {names}.\n")
-    books = "\n".join(f"- [{book.name}]({book.id}.md), {book.citation}" for book in packs.rulebooks.values())
-    return (
-        _MADE
-        + "# Packs\n\nData the judging rests on: every row with its source, in-force date and how sure it is. Show any "
-        "row with `witnessmark packs show ID`. Put your own rows in a folder and name it in `WITNESSMARK_PACKS` or with "
-        "`--overlay`; a row with the id of a shipped one wins, and the shipped one stays readable.\n\n"
-        f"| rows | how many |\n|---|---|\n{counts}\n\n## Rulebooks\n\n{books}\n\n## Kinds of component\n\n"
-        + "\n".join(kinds)
-        + f"\n## Files\n\n| pack | version | file |\n|---|---|---|\n{files}\n"
-    )

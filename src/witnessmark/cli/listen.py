@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -42,18 +43,19 @@ def listen(*, file: Path, job: Path | None, place: str | None, began: str | None
         complain(problems)
         written = len(entries)
     complain(heard.problems)
+    told: dict[str, Any] = heard.as_json()
     if as_json:
-        answer(heard.as_json())
+        answer(told)
         return
-    for draft in heard.as_json()["drafts"]:
+    for draft in told["drafts"]:
         value = f" {draft['value']} {draft['unit'] or ''}".rstrip() if draft["value"] is not None else ""
         said = draft["what"] or draft["attribute"] or draft["quantity"] or ""
         state = f" ({draft['condition']})" if draft["condition"] else ""
         click.echo(f"{_clock(draft['start'])}  {draft['act']:<11}{draft['label'] or '?'}: {said}{value}{state}")
         click.echo(f"          “{draft['text']}”")
-    for row in heard.as_json()["set_aside"]:
+    for row in told["set_aside"]:
         click.echo(f"{_clock(row['start'])}  set aside as {row['reason']}: “{row['text']}”")
-    standing = heard.as_json()["standing"]
+    standing = told["standing"]
     for name, rows in (("Still on", standing["still_on"]), ("Make sure", standing["make_sure"])):
         click.echo(
             f"{name}: " + ("; ".join(f"{row['label']} ({_clock(row['start']).strip()})" for row in rows) or "nothing")

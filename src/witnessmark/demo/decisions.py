@@ -12,10 +12,8 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from witnessmark.demo import messages
 from witnessmark.journal.fold import Fact, Record
 from witnessmark.journal.moment import instant
-from witnessmark.problems import Refusal
 
 __all__ = ["Decision", "Pick", "pick", "read_decisions"]
 
@@ -75,22 +73,13 @@ def _candidates(record: Record) -> Iterable[Fact]:
 
 
 def pick(record: Record, named: Pick, began: datetime) -> list[Fact]:
-    """The entries a decision names.
-
-    Raises:
-        Refusal: WM921 when there is none: the narration, the listening and the decisions no longer fit together.
-    """
+    """The entries a decision names; none when the listening no longer yields them."""
     around = moment(began, named.near)
-    found = [
+    return [
         fact
         for fact in _candidates(record)
         if abs(instant(fact.at) - around) <= _NEAR
         and (not named.act or fact.act == named.act)
         and named.words in (fact.source.words or getattr(fact.body, "name", "") or "")
-        and fact.act not in {"placed", "listed"}
+        and (fact.act == named.act or fact.act not in {"placed", "listed"})
     ]
-    if not found:
-        raise Refusal(
-            messages.NOTHING_PICKED.at(f"decisions.toml, near {named.near}", f"{named.act} “{named.words}”".strip())
-        )
-    return found

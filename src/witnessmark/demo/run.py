@@ -40,6 +40,9 @@ _LEFT: Final = "2026-10-14T11:32:00-07:00"
 _DESK: Final = "2026-10-14T19:10:00-07:00"
 _ISSUED: Final = "2026-10-14T20:00:00-07:00"
 
+#: Acts that speak of one entry each.
+_OF_ONE: Final = frozenset({"dropped", "amended", "stopped", "doubted"})
+
 Tell = Callable[[str], None]
 
 
@@ -61,7 +64,7 @@ def run_demo(folder: Path, *, replace: bool = False, tell: Tell = print) -> dict
     """Build the demo job and return where everything is.
 
     Raises:
-        Refusal: WM920 when the folder holds something else; WM921 or WM922 when its parts no longer fit together.
+        Refusal: WM920 when the folder holds something else; WM921 when the decisions no longer close every end.
     """
     started = time.perf_counter()
     visit = Path(str(resources.files("witnessmark.demo") / "visit"))
@@ -74,7 +77,7 @@ def run_demo(folder: Path, *, replace: bool = False, tell: Tell = print) -> dict
 
     clock.set(_LEFT)
     _record(job, packs, visit, tell)
-    _decide(job, packs, [d for d in decisions if d.phase == "on site"])
+    idle = _decide(job, packs, [d for d in decisions if d.phase == "on site"])
     accepted, _ = note_entry(job, packs, "accepted", {"of": "all", "at": _LEFT})
     tell(f"The inspector looks through the drafts and accepts {len(getattr(accepted[0].body, 'of', ()))} of them.")
     stands = job.standing(packs, when(_LEFT))
@@ -86,7 +89,7 @@ def run_demo(folder: Path, *, replace: bool = False, tell: Tell = print) -> dict
 
     clock.set(_DESK)
     tell("\nIn the evening, at the desk:")
-    _decide(job, packs, [d for d in decisions if d.phase == "at the desk"])
+    idle += _decide(job, packs, [d for d in decisions if d.phase == "at the desk"])
     drafted = write_findings(job, packs, at=when(_DESK))
     note_entry(job, packs, "accepted", {"of": "all", "at": _DESK})
     tell(
@@ -115,6 +118,7 @@ def run_demo(folder: Path, *, replace: bool = False, tell: Tell = print) -> dict
         **made.as_json(),
         "on_leaving": dict(on_leaving),
         "duties": dict(duties),
+        "idle_decisions": [f"{d.act} at {d.at}" for d in idle],
         "seconds": round(seconds, 2),
     }
 
@@ -163,17 +167,20 @@ def _tell_problems(problems: tuple[Problem, ...], tell: Tell) -> None:
         tell(str(problem))
 
 
-def _decide(job: OpenJob, packs: Packs, decisions: list[Decision]) -> None:
+def _decide(job: OpenJob, packs: Packs, decisions: list[Decision]) -> list[Decision]:
+    """Write the notes; returns the decisions that found nothing to refer to, because the listening has changed."""
     began = when(BEGAN)
+    idle: list[Decision] = []
     for decision in decisions:
         at = moment(began, decision.at).isoformat()
         record = job.record()
         picked = [fact.id for named in decision.of for fact in pick(record, named, began)]
-        if decision.act in {"dropped", "amended"}:  # these speak of one entry each
-            for one in picked:
-                note_entry(job, packs, decision.act, {**decision.said, "of": one, "at": at})
-            continue
-        said = {**decision.said, "at": at}
-        if picked:
-            said[decision.refer] = ",".join(picked)
-        note_entry(job, packs, decision.act, said)
+        if decision.of and not picked:
+            idle.append(decision)
+        elif decision.act in _OF_ONE:
+            for one in picked or [""]:
+                note_entry(job, packs, decision.act, {**decision.said, "at": at, **({"of": one} if one else {})})
+        else:
+            refer = {decision.refer: ",".join(picked)} if picked else {}
+            note_entry(job, packs, decision.act, {**decision.said, "at": at, **refer})
+    return idle

@@ -1,1 +1,0 @@
-"""The one place that wires stores and services."""
