@@ -15,6 +15,7 @@ from witnessmark import packs as packs_package
 from witnessmark.cli.main import main
 from witnessmark.journal.acts import BODIES
 from witnessmark.journal.schema import schema_files
+from witnessmark.packs.model import Packs
 from witnessmark.problems import Message
 
 __all__ = ["messages", "pages"]
@@ -29,6 +30,7 @@ def pages() -> dict[str, str]:
         "commands.md": _commands(),
         "acts.md": _acts(),
         "problems.md": _problems(),
+        "pack-files.md": _files(packs),
         **{f"packs/{name}": text for name, text in packs_package.pages(packs).items()},
         **{f"schema/{name}": text.decode() for name, text in schema_files().items()},
     }
@@ -88,3 +90,12 @@ def _problems() -> str:
         parts.append(f"## {package}\n")
         parts += [f"**{m.number}** {m.what}\n: Why it matters: {m.why}\n: What to do: {m.next}\n" for m in rows]
     return "\n".join(parts)
+
+
+def _files(packs: Packs) -> str:
+    rows = "\n".join(f"| `{file.id}` | {file.version} | `{file.path}` |" for file in packs.files)
+    return (
+        _MADE
+        + "# Pack files\n\nEvery file that is shipped, under `src/witnessmark/packs/data/`. Any row of them is shown with "
+        f"its source by `witnessmark packs show ID`.\n\n| pack | version | file |\n|---|---|---|\n{rows}\n"
+    )

@@ -32,7 +32,7 @@ def test_everything_a_user_meets_is_in_the_docs() -> None:
     assert all(f"## witnessmark {name}\n" in commands for name in main.commands)
     assert all(f"## {act} (" in acts for act in ACTS)
     assert all(message.number in problems for rows in messages().values() for message in rows)
-    assert all(file.id in PAGES["packs/README.md"] for file in packs.read().files)
+    assert all(f"`{file.id}`" in PAGES["pack-files.md"] for file in packs.read().files)
 
 
 def test_settings_are_in_the_docs() -> None:

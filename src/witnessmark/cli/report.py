@@ -17,7 +17,11 @@ __all__ = ["report"]
 @click.option("--out", type=click.Path(path_type=Path), help="Folder for the report; JOB/report unless said.")
 @click.option("--date", "moment", help="Date of the report, as 2026-10-14T18:00:00-07:00. Now unless said.")
 @click.option("--issue", is_flag=True, help="Issue it: refused while ends are loose; seals and signs the record.")
-@click.option("--key", type=click.Path(path_type=Path), help="Signing key (PEM); made when it does not exist.")
+@click.option(
+    "--key",
+    type=click.Path(path_type=Path),
+    help="Signing key (PEM), made when it does not exist. Unless said: $WITNESSMARK_KEY, else your configuration folder.",
+)
 @click.option("--why", help="Why an issued report is issued again.")
 @json_option
 @refusing

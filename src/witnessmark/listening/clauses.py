@@ -5,6 +5,8 @@ pronoun and its verb, a named thing and its verb, a verb whose subject is left o
 X" after something complete, a thing named after something complete. What follows "that", "when" or "which" belongs to
 the statement it stands in. Rules look at closed classes of words (``grammar``) and at the names of the packs, so that
 nothing depends on any one trade word.
+
+Long because the rules decide about the same boundary and read as one list; apart, their order would be hidden.
 """
 
 from __future__ import annotations
@@ -168,6 +170,8 @@ class _Cutter(Syntax):
                 return None
             cut = index - 2 if earlier in {"what", "even", "and", "but", "so", "now"} else index - 1
             return cut if cut > start else None
+        if before in {"yeah", "yep", "yup"} and index - 1 == start:
+            return None  # "yep it is": an answer
         if before == "know" and earlier == "not" and self.word(index) == "there":
             return index  # "but i don't know | there's a wet spot"
         if before in GRAMMAR.knowing or (before in {"me", "us"} and earlier in GRAMMAR.knowing):
@@ -204,6 +208,14 @@ class _Cutter(Syntax):
             return begin  # "on to the primary bath | shower running"
         topic = self.subject(mark.end) and self.word(mark.end) in GRAMMAR.personal | {"it"}
         taken_back = mark.end < len(self.norms) and any(t.at(self.norms, mark.end) for t in GRAMMAR.retractions)
+        led = self.marks.get(start)
+        if (
+            led is not None
+            and led.sort == "place"
+            and led.end < begin
+            and {"again", "now", "next"} >= set(self.norms[led.end : begin])
+        ):
+            return begin  # "kitchen again | sink leaks"
         if before in GRAMMAR.conjunctions and (verb is not None or topic) and begin - 1 > start:
             return begin - 1
         if before in GRAMMAR.knowing or (
