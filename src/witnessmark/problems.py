@@ -36,6 +36,12 @@ class Message:
         return Problem(self, where, detail, entries)
 
 
+def _sentence(text: str) -> str:
+    """The text as it stands on a line of its own."""
+    begun = text[:1].upper() + text[1:]
+    return begun if begun.endswith((".", "?", "!", ":")) else begun + "."
+
+
 @dataclass(frozen=True, slots=True)
 class Problem:
     """One occurrence of a message.
@@ -60,9 +66,9 @@ class Problem:
     def __str__(self) -> str:
         detail = f" ({self.detail})" if self.detail else ""
         return (
-            f"{self.number} {self.where}: {self.message.what}{detail}\n"
-            f"  Why it matters: {self.message.why}\n"
-            f"  What to do: {self.message.next}"
+            f"{self.number} {self.where}: {self.message.what.removesuffix('.')}{detail}\n"
+            f"  Why it matters: {_sentence(self.message.why)}\n"
+            f"  What to do: {_sentence(self.message.next)}"
         )
 
     def as_json(self) -> dict[str, object]:
@@ -70,10 +76,10 @@ class Problem:
         return {
             "number": self.number,
             "where": self.where,
-            "what": self.message.what,
+            "what": self.message.what.removesuffix("."),
             "detail": self.detail,
-            "why": self.message.why,
-            "next": self.message.next,
+            "why": _sentence(self.message.why),
+            "next": _sentence(self.message.next),
             "entries": list(self.entries),
         }
 

@@ -57,7 +57,7 @@ def test_the_report_is_issued_and_says_that_all_is_invented(built: dict[str, Any
 def test_the_sealed_job_verifies_and_one_changed_photo_is_named(built: dict[str, Any]) -> None:
     verify = [sys.executable, "-m", "witnessmark", "verify", built["folder"], "--json"]
     assert subprocess.run(verify, capture_output=True, check=False).returncode == 0
-    photo = sorted((Path(built["folder"]) / "media").rglob("*.jpg"))[0]
+    photo = min((Path(built["folder"]) / "media").rglob("*.jpg"))
     original = photo.read_bytes()
     photo.chmod(0o644)
     try:
