@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.fold import Record, fold
 from witnessmark.journal.job import Job
+from witnessmark.journal.moment import instant
 from witnessmark.journal.pen import Pen
 from witnessmark.judging import standing
 from witnessmark.judging.model import Standing
@@ -53,7 +54,10 @@ class OpenJob:
 
     def pen(self, by: str | None = None, device: str = "desk") -> Pen:
         """A pen for the next entries of a device, in the inspector's name unless another is given."""
-        n, prev = self.journal.head(device)
+        return self.pen_at(*self.journal.head(device), by, device)
+
+    def pen_at(self, n: int, prev: str, by: str | None = None, device: str = "desk") -> Pen:
+        """A pen that goes on after the given place in the device's chain."""
         return Pen(self.job.id, by or self.job.inspector or "inspector", device, n, prev, now=self.now)
 
     def keep(self, entries: Sequence[Entry]) -> int:
@@ -61,8 +65,15 @@ class OpenJob:
         return self.journal.append(entries)
 
     def standing(self, packs: Packs, at: datetime | None = None) -> Standing:
-        """Where the visit stands, now or at a given moment."""
+        """Where the visit stands by the whole record; *at* is the clock that says what is late, now unless given."""
         return standing(self.record(), packs, self.job, at or self.now())
+
+    def record_at(self, at: datetime) -> Record:
+        """What had happened by a moment in the past, by what is known of it now (also if it was accepted later)."""
+        whole = self.record()
+        facts = tuple(fact for fact in whole.facts if instant(fact.at) <= at)
+        drafts = tuple(fact for fact in whole.drafts if instant(fact.at) <= at)
+        return replace(whole, facts=facts, drafts=drafts)
 
 
 def open_job(folder: Path, now: Callable[[], datetime] = _now) -> OpenJob:

@@ -16,6 +16,7 @@ from witnessmark.journal.moment import instant
 from witnessmark.journal.pen import Pen
 from witnessmark.packs.model import Packs
 from witnessmark.problems import Problem, Refusal
+from witnessmark.stores.recording import record as record_entries
 from witnessmark.stores.refusing import reading
 from witnessmark.units import Quantity, convert, parse_quantity
 from witnessmark.views import house
@@ -37,10 +38,15 @@ def note_entry(
     """
     note = read_note(act, said, job.record())
     _known(note.body, packs, f"note {act}")
-    pen = job.pen(by, device)
-    entry = _write(pen, note)
-    job.keep([entry])
-    return [entry], []
+    written: list[Entry] = []
+
+    def write(n: int, prev: str) -> list[Entry]:
+        # Called again when another command took this place in the device's chain first.
+        written[:] = [_write(job.pen_at(n, prev, by, device), note)]
+        return written
+
+    record_entries(job.journal, device, write)
+    return written, list(job.journal.set_aside)
 
 
 def _write(pen: Pen, note: Note) -> Entry:

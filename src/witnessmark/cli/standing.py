@@ -9,6 +9,7 @@ import click
 
 from witnessmark.assembly import open_job, read_packs, standing_as_json, standing_in_words, when, write_findings
 from witnessmark.cli.output import FALLS_SHORT, answer, complain, json_option, refusing
+from witnessmark.judging import standing as judge
 
 __all__ = ["standing"]
 
@@ -39,8 +40,8 @@ def standing(*, job: Path, moment: str | None, duties: bool, write_up: bool, dra
     entries, problems = opened.entries()
     complain(problems)
     at: datetime | None = when(moment) if moment else None
-    record = opened.record()
-    stands = opened.standing(packs, at)
+    record = opened.record() if at is None else opened.record_at(at)
+    stands = judge(record, packs, opened.job, at or opened.now())
     if as_json:
         answer(standing_as_json(stands, record, packs))
     else:
