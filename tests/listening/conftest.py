@@ -15,7 +15,17 @@ import pytest
 from witnessmark import packs
 from witnessmark.listening import Heard, Line, Narration, listen, read_narration
 from witnessmark.packs.model import (
-    Attribute, AttributeValue, Condition, Kind, Measure, Packs, Part, Procedure, Provenance, Reason, Sort,
+    Attribute,
+    AttributeValue,
+    Condition,
+    Kind,
+    Measure,
+    Packs,
+    Part,
+    Procedure,
+    Provenance,
+    Reason,
+    Sort,
 )  # fmt: skip
 
 NARRATIONS = Path(__file__).parent / "narrations"
@@ -177,7 +187,10 @@ def score(name: str, using: Packs) -> Score:
         matched=len(matched),
         matched_component=len(_matches(drafts, gold, component=True)),
         values=(sum(str(d["value"]) == str(g["value"]) for d, g in valued), sum(g["value"] is not None for g in gold)),
-        states=(sum(state.get(d["left"]) == g["state_after"] for d, g in stated), sum(bool(g["state_after"]) for g in gold)),
+        states=(
+            sum(state.get(d["left"]) == g["state_after"] for d, g in stated),
+            sum(bool(g["state_after"]) for g in gold),
+        ),
         in_hypothetical=[d for d in drafts if any(a <= d["start"] <= b for a, b in expected["hypothetical_spans"])],
         still_on=_open_ends(standing["still_on"], expected["left_running"]),
         doubts=_open_ends(standing["make_sure"], expected["unresolved_doubts"]),
@@ -188,3 +201,27 @@ def score(name: str, using: Packs) -> Score:
 def scores(shipped: Packs) -> dict[str, Score]:
     names = sorted(p.name.removesuffix(".gold.json") for p in NARRATIONS.glob("*.gold.json"))
     return {name: score(name, shipped) for name in names}
+
+
+def _figures() -> None:
+    """Print how each stored narration is heard, and all together: run this file."""
+    using = packs.read()
+    total = [0, 0, 0, 0]
+    for name in sorted(p.name.removesuffix(".gold.json") for p in NARRATIONS.glob("*.gold.json")):
+        s = score(name, using)
+        total = [a + b for a, b in zip(total, (s.matched, s.predicted, s.expected, s.matched_component), strict=True)]
+        print(  # noqa: T201 - figures for a person
+            f"{name:28} P {s.matched / s.predicted:.2f} R {s.matched / s.expected:.2f} F {s.f():.2f}, with component "
+            f"{s.f(s.matched_component):.2f}; values {s.values[0]}/{s.values[1]}, states {s.states[0]}/{s.states[1]}, "
+            f"in hypothetical {len(s.in_hypothetical)}, still on {s.still_on}, doubts {s.doubts}"
+        )
+    matched, predicted, expected, component = total
+    both = predicted + expected
+    print(  # noqa: T201 - as above
+        f"{'all':28} P {matched / predicted:.2f} R {matched / expected:.2f} F {2 * matched / both:.2f}, with component "
+        f"{2 * component / both:.2f}"
+    )
+
+
+if __name__ == "__main__":
+    _figures()

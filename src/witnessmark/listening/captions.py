@@ -65,7 +65,7 @@ def cues(text: str, name: str) -> tuple[list[RawLine], list[Problem]]:
     for number, line in enumerate(text.splitlines(), 1):
         if "-->" in line:
             found = _ARROW.match(line)
-            if words and words[-1].strip().isdigit() and current is not None:
+            if words and words[-1].strip().isdecimal() and current is not None:
                 words.pop()  # the counter of an SRT cue whose blank line is missing
             close()
             current = None

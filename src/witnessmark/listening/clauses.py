@@ -113,7 +113,7 @@ class _Cutter(Syntax):
             if not judged and not loose and not participle:
                 return True
         mark = self.marks.get(index)
-        if mark is not None and mark.sort == "place" and self.word(mark.end) in {"next", "now"}:
+        if mark is not None and mark.sort == "place" and self.word(mark.end) in {"next", "now", "again"}:
             return not self._placed(index)
         return word == "now" and self.subject(index + 1)
 

@@ -142,7 +142,9 @@ def _adverse(st: Statement, thing: Thing | None, why: str, condition: Condition 
     fields: dict[str, object] = {"condition": "adverse", **measured_in(st), "count": counted(st), **more}
     if condition is not None:
         fields["condition_id"] = condition.id
-        if condition.part and thing is not None and condition.part != thing.part and thing.kind in condition.kinds:
+        row = st.scene.lexicon.kind(thing.kind) if thing is not None else None
+        parts = {p.id for p in row.parts} if row is not None else set()
+        if thing is not None and condition.part in parts and thing.kind in condition.kinds:
             thing = replace(thing, part=condition.part)
     return st.draft("saw", condition.name if condition else _what(st, thing), why, thing, **fields)
 

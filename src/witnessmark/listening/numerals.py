@@ -112,7 +112,7 @@ def _part(words: Sequence[str], index: int) -> tuple[int, Decimal] | None:
         small = _small(words, at)
         if small:
             at, count = small
-        elif words[at].isdigit() and len(words[at]) < 3:  # noqa: PLR2004 - 3 quarters
+        elif words[at].isdecimal() and len(words[at]) < 3:  # noqa: PLR2004 - 3 quarters
             at, count = at + 1, int(words[at])
     if at < len(words) and words[at] in _PARTS and count < _PARTS[words[at]]:
         bare = at == index
@@ -132,7 +132,7 @@ def _decimals(words: Sequence[str], index: int) -> tuple[int, str]:
             digits += "0"
         elif word in _UNITS and _UNITS[word] < 10:  # noqa: PLR2004 - digit by digit
             digits += str(_UNITS[word])
-        elif word.isdigit() and len(word) < 5:  # noqa: PLR2004 - 5 point 25
+        elif word.isdecimal() and len(word) < 5:  # noqa: PLR2004 - 5 point 25
             digits += word
         elif not digits and (small := _small(words, at)):
             return small[0], str(small[1])
@@ -160,7 +160,7 @@ def numeral(words: Sequence[str], index: int) -> Numeral | None:
         if len(word) > 9:  # noqa: PLR2004 - a serial number, not a quantity
             return None
         end, value, form = index + 1, Decimal(word), "digits"
-        if _is_ten(word) and end < len(words) and words[end].isdigit() and len(words[end]) == 1 and words[end] != "0":
+        if _is_ten(word) and end < len(words) and words[end].isdecimal() and len(words[end]) == 1 and words[end] != "0":
             end, value = end + 1, value + int(words[end])  # "50 8": fifty-eight, written as two
         elif "." not in word and _YEARS[0] <= value <= _YEARS[1]:
             form = "year"

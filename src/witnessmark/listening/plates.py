@@ -58,7 +58,7 @@ def _one(words: Sequence[str], index: int, *, first: bool = False) -> tuple[int,
         return index + 1, LETTERS[word].upper()
     if word.isalpha() and first and len(word) < 4 and not set(word) & set("aeiouy"):  # noqa: PLR2004 - "CB", "NMX"
         return index + 1, word.upper()
-    if any(c.isdigit() for c in word) and word.isalnum():
+    if any(c.isdecimal() for c in word) and word.isalnum():
         return index + 1, word.upper()
     return None
 
@@ -87,4 +87,4 @@ def spelled(words: Sequence[str], index: int, hard: Sequence[bool] | None = None
             break
     end, text = solid
     text = text.strip("-/")
-    return (start, end, text) if len(text) >= _LEAST and any(c.isdigit() for c in text) else None
+    return (start, end, text) if len(text) >= _LEAST and any(c.isdecimal() for c in text) else None

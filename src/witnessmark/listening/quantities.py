@@ -107,7 +107,7 @@ _STEEPEST = 18
 
 def _pitch(words: Sequence[str], index: int) -> Quantity | None:
     """A roof slope: "six twelve", "six in twelve", "6/12". Inches of rise in a foot."""
-    if words[index].endswith("/12") and words[index][:-3].isdigit() and 0 < int(words[index][:-3]) <= _STEEPEST:
+    if words[index].endswith("/12") and words[index][:-3].isdecimal() and 0 < int(words[index][:-3]) <= _STEEPEST:
         return Quantity(index, index + 1, Decimal(words[index][:-3]), "[in_i]/[ft_i]", "quantity")
     rise = numeral([words[index]], 0)
     if rise is None or not 0 < rise.value <= _STEEPEST or rise.value != int(rise.value):
@@ -188,7 +188,7 @@ def _corrected(words: Sequence[str], first: Quantity) -> Quantity:
 
 def quantities(words: Sequence[str], start: int = 0, end: int | None = None) -> list[Quantity]:
     """Every quantity in the words from *start* to *end*, in order, none overlapping another."""
-    run = words if end is None and start == 0 else words[: len(words) if end is None else end]
+    run = list(words[: len(words) if end is None else end])
     found: list[Quantity] = []
     index = start
     while index < len(run):

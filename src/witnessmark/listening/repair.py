@@ -107,7 +107,9 @@ def _joined(tokens: Sequence[Token], index: int, lexicon: Lexicon) -> tuple[int,
             continue
         common = all(t.stem in lexicon.known for t in tokens[index : index + size])
         agree = _AGREE_SHORT if len(key) <= _SHORT_SOUND else _AGREE_LONG
-        for word in lexicon.by_sound.get(sound_of_run(key), ()):
+        one = sound_of_run(key)
+        several = lexicon.by_sound.get(one[:-1], ()) if one.endswith("S") and text.endswith("s") else ()
+        for word in (*lexicon.by_sound.get(one, ()), *several):
             # "stain on" is no "staining": the first word must not be most of the long one already
             shared = _shared(first.norm, word)
             alike = shared == len(first.norm) > 2 or shared >= max(len(first.norm) - 1, 4)  # noqa: PLR2004 - "so" of "soffit" is chance

@@ -103,7 +103,7 @@ def _split(raw: str) -> tuple[str, ...]:
             return (head, ending)
         if tail == "s":
             return (head, "is") if head in _IS_AFTER else (head, "'s")
-        if head.isdigit() and tail.isdigit():
+        if head.isdecimal() and tail.isdecimal():
             return (head, "feet", tail)
         return (head + tail,)
     if _THOUSANDS.match(text):
