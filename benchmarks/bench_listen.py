@@ -52,7 +52,7 @@ def test_baseline_plain_tokenising(benchmark: BenchmarkFixture, long_visit: Narr
 
 
 def test_thirty_thousand_words(benchmark: BenchmarkFixture, long_visit: Narration, shipped: Packs) -> None:
-    heard = benchmark.pedantic(listen, args=(long_visit, shipped), rounds=3, warmup_rounds=1)
+    heard = benchmark.pedantic(listen, args=(long_visit, shipped), rounds=3, warmup_rounds=1)  # type: ignore[no-untyped-call]  # the plugin leaves it untyped
     assert len(heard.drafts) > 1000
 
 
@@ -63,7 +63,7 @@ def test_one_sentence(benchmark: BenchmarkFixture, shipped: Packs) -> None:
 
 def test_first_sentence_with_new_packs(benchmark: BenchmarkFixture) -> None:
     """The lexicon is built again for packs not listened with before."""
-    heard = benchmark.pedantic(lambda one: listen(SENTENCE, one), setup=lambda: ((_copy(packs.read()),), {}), rounds=5)
+    heard = benchmark.pedantic(lambda one: listen(SENTENCE, one), setup=lambda: ((_copy(packs.read()),), {}), rounds=5)  # type: ignore[no-untyped-call]  # as above
     assert heard.drafts
 
 

@@ -49,6 +49,9 @@ class _Cutter(Syntax):
             return index
         if index in self.inside:
             return None
+        opened = GRAMMAR.openers.at(self.norms, start)
+        if opened and index < opened[0]:
+            return None
         if self._opens(index, word, before) or self._closed(start, index) or self._some(start, index):
             return index
         if index - 1 in self.commas and self._after_comma(start, index):
@@ -109,7 +112,7 @@ class _Cutter(Syntax):
                 or before in {"as", "very", "drain", "window", *GRAMMAR.phrasal}
                 or self.is_verb(index - 1)
             )
-            participle = word in {"okay", "ok"} and before.endswith(("ed", "ing"))
+            participle = word in {"okay", "ok"} and before.endswith(("ed", "ing")) and before != "missing"
             if not judged and not loose and not participle:
                 return True
         mark = self.marks.get(index)

@@ -12,7 +12,7 @@ from witnessmark.listening.lexicon import Lexicon, Meaning
 from witnessmark.listening.places import places_in
 from witnessmark.listening.plates import spelled
 from witnessmark.listening.quantities import quantities
-from witnessmark.listening.terms import cues
+from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import Token
 
 __all__ = ["Named", "Names", "Plate", "Value", "names"]
@@ -92,6 +92,12 @@ def _is_verb_here(norms: Sequence[str], start: int, end: int) -> bool:
     return joined and word in GRAMMAR.verbs
 
 
+#: Words with which the names of measures begin that say their unit.
+_OF_UNITS = frozenset(
+    {"degree", "degrees", "percent", "gallon", "gallons", "amp", "amps", "volt", "volts", "btu", "ton", "tons"}
+)
+
+
 def _measures(norms: Sequence[str], start: int, end: int) -> bool:
     """Whether a name such as "meter" is what a reading is taken with here."""
     after = norms[end] if end < len(norms) else ""
@@ -116,11 +122,22 @@ def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = (
     spots = [(a, b, p) for a, b, p in places_in(norms, stems, lexicon)]
     rows += [(-(b - a), 0 if norms[b : b + 1] in (["next"], ["now"]) else 3, a, "place", b, ()) for a, b, _ in spots]
     judging = {a: b for t in ("sound", "adverse") for a, b, _ in cues("conditions", t).find(norms)}
-    rows += [(-(b - a), 2, a, "value", b, m) for a, b, m in lexicon.values.find(stems) if judging.get(a) != b]
-    for table in ("adverse", "sound", "not_adverse"):
+    good = members("conditions", "sound")
+    rows += [
+        (-(b - a), 2, a, "value", b, m)
+        for a, b, m in lexicon.values.find(stems)
+        if judging.get(a) != b and norms[b - 1] not in good
+    ]  # fmt: skip
+    for table, rank in (("adverse", -1), ("sound", -1), ("not_adverse", 4)):
         rows += [
-            (-(b - a), -1, a, "condition", b, ()) for a, b, _ in cues("conditions", table).find(norms) if b - a > 1
-        ]  # fmt: skip
+            (-(b - a), rank, a, "condition", b, ()) for a, b, _ in cues("conditions", table).find(norms) if b - a > 1
+        ]
+    # "a fifty degree rise" names no stair riser
+    rows += [
+        (-(b - a), -1, a, "condition", b, ())
+        for a, b, _ in lexicon.measures.find(stems)
+        if b - a > 1 and norms[a] in _OF_UNITS
+    ]
     taken = {i for p in plates for i in range(p.start, p.end)}
     components: list[Named] = []
     values: list[Value] = []
