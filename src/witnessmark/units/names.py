@@ -127,11 +127,18 @@ def codes(text: str) -> str | None:
 
     The exact spelling goes before the spelling without regard to case, so that ``mA`` and ``MΩ`` stay apart from
     what they would be in another case.
+
+    >>> codes("psi")
+    '[psi]'
     """
     return _AS_WRITTEN.get(text) or _ANY_CASE.get(text.lower())
 
 
 def printed(code: str) -> str:
-    """How a unit is printed; the code itself where it has no print form."""
+    """How a unit is printed; the code itself where it has no print form.
+
+    >>> printed("[degF]")
+    '°F'
+    """
     names = NAMES.get(code)
     return names[0] if names else code

@@ -97,6 +97,9 @@ def exact(quantity: Quantity, code: str) -> Fraction:
 
     Refuses units that are not known (WM103) and units of another dimension (WM104). Factors: NIST SP 811 (2008)
     Appendix B; ``ucum`` names the definitions.
+
+    >>> exact(Quantity(Decimal("1"), "[in_i]"), "cm")
+    Fraction(127, 50)
     """
     have, want = _understood(quantity.unit), _understood(code)
     if have.vector != want.vector:
