@@ -314,6 +314,10 @@ class _Listener:
             )
 
     def _attend(self, st: Statement, drafts: Sequence[Draft]) -> None:
+        done = next((d for d in drafts if d.act in {"ran", "stopped"} and d.kind is not None), None)
+        if done is not None and (st.thing is None or done.component != st.thing.key):
+            self.scene.attend(part_of(done))
+            return
         if st.named and st.thing is not None:
             absent = any(d.act == "absent" and (d.kind, d.part) == (st.thing.kind, st.thing.part) for d in drafts)
             if not absent or self.scene.focus is None:

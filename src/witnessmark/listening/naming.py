@@ -88,6 +88,8 @@ def _is_verb_here(norms: Sequence[str], start: int, end: int) -> bool:
         return True
     if before in {"it", "they", "not", "to", "will", "would", "could", "can", "just", "which"}:
         return word in GRAMMAR.verbs | GRAMMAR.plural | GRAMMAR.taking or before == "not"
+    if before in {"is", "are", "'s", "was"} and word in GRAMMAR.taking:
+        return True  # "the GFCI is reset"
     joined = before == "and" and start > 1 and norms[start - 2] in GRAMMAR.verbs
     return joined and word in GRAMMAR.verbs
 
@@ -105,22 +107,23 @@ def _measures(norms: Sequence[str], start: int, end: int) -> bool:
     return after in {"says", "reads", "said", "shows", "showed", "read", "on"} or "with" in before or "put" in before
 
 
-def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = ()) -> Names:
-    """What the tokens name. Where names overlap the longer holds, and a component before a value.
+#: Longest first, then by rank: minus its length, rank, start, sort, end, meanings.
+_Row = tuple[int, int, int, str, int, tuple[Any, ...]]
 
-    A phrase for what is wrong or right, of two words or more, holds against a shorter name inside it: in "open ground"
-    nothing is called ground.
-    """
-    stems = [t.stem for t in tokens]
-    norms = [t.norm for t in tokens]
-    rows: list[tuple[int, int, int, str, int, tuple[Any, ...]]] = []
+
+def _rows(run: Sequence[Token], norms: list[str], lexicon: Lexicon) -> list[_Row]:
+    """Everything that could be named in one run of words."""
+    stems = [t.stem for t in run]
+    rows: list[_Row] = []
     rows += [(-(b - a), 1, a, "component", b, m) for a, b, m in lexicon.components.find(stems)]
     rows += [
         (-(b - a), 0 if _measures(norms, a, b) else 2, a, "instrument", b, ())
         for a, b, _ in cues("clauses", "instruments").find(norms)
     ]  # fmt: skip
-    spots = [(a, b, p) for a, b, p in places_in(norms, stems, lexicon)]
-    rows += [(-(b - a), 0 if norms[b : b + 1] in (["next"], ["now"]) else 3, a, "place", b, ()) for a, b, _ in spots]
+    rows += [
+        (-(b - a), 0 if norms[b : b + 1] in (["next"], ["now"]) else 3, a, "place", b, ())
+        for a, b, _ in places_in(norms, stems, lexicon)
+    ]  # fmt: skip
     judging = {a: b for t in ("sound", "adverse") for a, b, _ in cues("conditions", t).find(norms)}
     good = members("conditions", "sound")
     rows += [
@@ -138,6 +141,33 @@ def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = (
         for a, b, _ in lexicon.measures.find(stems)
         if b - a > 1 and norms[a] in _OF_UNITS
     ]
+    return rows
+
+
+def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = ()) -> Names:
+    """What the tokens name. Where names overlap the longer holds, and a component before a value.
+
+    A phrase for what is wrong or right, of two words or more, holds against a shorter name inside it: in "open ground"
+    nothing is called ground.
+    """
+    rows: list[_Row] = []
+    number_rows: list[tuple[int, int]] = []
+    begin = 0
+    for index, token in enumerate(tokens):
+        if not token.hard and index + 1 < len(tokens):
+            continue
+        run = tokens[begin : index + 1]  # nothing is named across a full stop
+        norms = [t.norm for t in run]
+        rows += [
+            (size, rank, a + begin, sort, b + begin, m) for size, rank, a, sort, b, m in _rows(run, norms, lexicon)
+        ]
+        number_rows += [
+            (q.start + begin, q.end + begin)
+            for q in quantities(norms)
+            if q.form in {"quantity", "pair"} or q.end - q.start > 1
+        ]
+        begin = index + 1
+    norms = [t.norm for t in tokens]
     taken = {i for p in plates for i in range(p.start, p.end)}
     components: list[Named] = []
     values: list[Value] = []
@@ -165,10 +195,7 @@ def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = (
     marks += [Mark(a, b, "component") for a, b in instruments]
     marks += [Mark(p.start, p.end, "plate") for p in plates]
     used = {i for m in marks for i in range(m.start, m.end)}
-    marks += [
-        Mark(q.start, q.end, "quantity") for q in quantities(norms)
-        if (q.form in {"quantity", "pair"} or q.end - q.start > 1) and used.isdisjoint(range(q.start, q.end))
-    ]  # fmt: skip
+    marks += [Mark(a, b, "quantity") for a, b in number_rows if used.isdisjoint(range(a, b))]
     return Names(
         tuple(components), tuple(values), tuple(plates), tuple(sorted(instruments)),
         tuple(sorted(marks, key=lambda m: m.start)),

@@ -166,9 +166,14 @@ def _procedure(st: Statement, thing: Thing | None) -> Procedure | None:
 
 def _object(st: Statement, found: Operation) -> Thing | None:
     """What is operated, when it stands in a place phrase after the verb ("hot water at the kitchen sink")."""
-    if st.named or {"it", "them", "that"} & set(st.norms[found.start + 1 : found.start + 3]):
+    before = st.subject is not None and st.subject.start < found.start
+    if (st.named and not before) or {"it", "them", "that"} & set(st.norms[found.start + 1 : found.start + 3]):
         return None
-    after = [(n, m) for n, m in st.mentions if n.start > found.start and "to" not in st.norms[found.start : n.start]]
+    after = [
+        (n, m) for n, m in st.mentions
+        if n.start > found.start and not {"to", "by", "with"} & set(st.norms[found.start : n.start])
+        and not (before and {"in", "at", "on", "from", "of"} & set(st.norms[found.end : n.start]))
+    ]  # fmt: skip
     if not after:
         return None
     named, meaning = after[0]

@@ -169,6 +169,8 @@ class Syntax:
                     break
                 counted = counted or first
                 at -= 1
+            elif word == "off" and self.word(at - 2) == "shut" and at - 2 >= floor:
+                at -= 2  # "shut off valve"
             elif word == "of" and at - 2 >= floor and (
                 self.word(at - 2) in GRAMMAR.quantifiers or self.word(at - 2) in GRAMMAR.sides
             ):  # fmt: skip
@@ -196,6 +198,12 @@ class Syntax:
         before = self.word(index - 1)
         if word == "it" and (index in self.commas or before in GRAMMAR.prepositions - GRAMMAR.particles):
             return False  # "wire going to it is", "not going to move it, could have"
+        if (
+            word == "it"
+            and before in {"leave", "leaving", "left", "found", "keep", "keeping"}
+            and self.word(after) not in GRAMMAR.aux
+        ):
+            return False  # "leaving it tripped"
         if word in {"all", "both", "each"} and index in self.ends and self.ends[index].component:
             return False  # "registers all have air"
         if word in GRAMMAR.personal:
