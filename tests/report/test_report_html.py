@@ -156,7 +156,7 @@ def test_draft_and_invented_are_on_every_page(page: Page) -> None:
     assert page.words.count("these people and these pictures do not exist") >= 2
     css = CSS.read_text(encoding="utf-8")
     assert re.search(r"\.running \{\s*position: sticky", css)
-    assert re.search(r"@media print .*\.running \{ position: fixed", css, re.DOTALL)
+    assert re.search(r"@media print .*\.running \{ display: table-header-group", css, re.DOTALL)
 
 
 def test_evidence_is_shown_with_time_device_and_words(page: Page) -> None:
