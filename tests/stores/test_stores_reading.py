@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from witnessmark.journal import Entry, to_line, with_hash
 from witnessmark.problems import Refusal
-from witnessmark.stores import FolderJournal, MemoryJournal, SqliteJournal
+from witnessmark.stores import FolderJournal, MemoryJournal, SqliteJournal, journal_file
 from witnessmark.stores.acceptance import sample_entries, sample_pen
 from witnessmark.stores.lines import LONGEST_LINE, MOST_PROBLEMS, read_lines
 
@@ -355,3 +355,16 @@ def test_every_entry_is_of_one_kind_of_line(tmp_path: Path) -> None:
     store = SqliteJournal(tmp_path / "journal.sqlite")
     store.append(entries)
     assert store.read() == (ENTRIES, [])
+
+
+def test_a_journal_begun_after_the_look_is_no_empty_journal(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The first writer makes the file between a reader's look at the folder and its reading."""
+    look = journal_file.view_of
+
+    def look_then_begun(folder: Path, wait: float) -> journal_file.View:
+        view = look(folder, wait)
+        (folder / journal_file.JOURNAL).touch()
+        return view
+
+    monkeypatch.setattr(journal_file, "view_of", look_then_begun)
+    assert journal_file.read_journal(tmp_path) is None

@@ -69,6 +69,23 @@ def test_the_sealed_job_verifies_and_one_changed_photo_is_named(built: dict[str,
         photo.write_bytes(original)
 
 
+@pytest.mark.parametrize(
+    ("picture", "words"),
+    [
+        ("p02.jpg", "oven"), ("p05.jpg", "soil"), ("p09.jpg", "ledger"), ("p16.jpg", "trap"), ("p23.jpg", "ceiling"),
+        ("p28.jpg", "too small"), ("p32.jpg", "breaker lug"), ("p35.jpg", "duct"), ("t04.tif", "warm"),
+    ],
+)  # fmt: skip
+def test_a_picture_is_tied_to_what_was_said_of_it(built: dict[str, Any], picture: str, words: str) -> None:
+    record = {entry["id"]: entry for entry in entries(built)}
+    took = next(e for e in record.values() if e["act"] == "took" and e["body"]["name"] == picture)
+    assert words in record[took["body"]["speaks_of"][0]]["source"]["words"]
+
+
+def test_a_tie_by_time_never_says_what_a_picture_shows(built: dict[str, Any]) -> None:
+    assert all("shows" not in entry["body"] for entry in entries(built) if entry["act"] == "took")
+
+
 def test_a_folder_that_is_no_demo_is_not_replaced(tmp_path: Path) -> None:
     (tmp_path / "letters.txt").write_text("keep me")
     command = [sys.executable, "-m", "witnessmark", "demo", str(tmp_path), "--replace"]

@@ -20,9 +20,9 @@ __all__ = ["look_at", "look_into"]
 Tell = Callable[[int, int], None]
 
 #: A picture belongs to what was said at most this long before or after it was taken.
-_TIED = timedelta(seconds=30)
+_TIED = timedelta(seconds=12)
 #: Of two statements, one about something adverse is preferred unless it is this much further away.
-_PREFERENCE = timedelta(seconds=12)
+_PREFERENCE = timedelta(seconds=4)
 
 
 def _silent(_done: int, _whole: int) -> None:
@@ -58,6 +58,8 @@ def look_into(
 ) -> tuple[list[dict[str, object]], list[Problem]]:
     """Keep the pictures in the job and draft an entry for each, in the order they were taken.
 
+    The tie to what was said is a guess by time. It never says what a picture shows: only a person can.
+
     A picture already in the job is not drafted again. One without a time is named (WM915) and left out.
     """
     seen, problems = look_at(files, offset=offset, tell=tell)
@@ -80,7 +82,6 @@ def look_into(
             sort=picture.sort,
             name=picture.name,
             mime=picture.mime,
-            shows=_words(about),
             speaks_of=(about.id,) if about else (),
         )
         entries.append(
@@ -116,10 +117,3 @@ def _spoken_of(at: datetime, record: Record) -> Fact | None:
 
 def _is_adverse(body: Saw | Absent) -> bool:
     return body.adverse is True if isinstance(body, Absent) else body.state == "adverse"
-
-
-def _words(about: Fact | None) -> str | None:
-    if about is None:
-        return None
-    what = getattr(about.body, "what", "") or getattr(about.body, "measure", "")
-    return what or about.source.words

@@ -24,7 +24,7 @@ __all__ = ["look"]
 def look(*, files: tuple[Path, ...], job: Path | None, offset: str | None, device: str, as_json: bool) -> None:
     """Read photos and thermal frames: when they were taken, what they are, and which statements they belong to.
 
-    A picture is kept untouched under its SHA-256. It is tied to what was said within the half minute around it; the tie
+    A picture is kept untouched under its SHA-256. It is tied to what was said within twelve seconds of it; the tie
     is a draft. A file that cannot be read is named, and the others still come in.
     """
     opened = None if job is None else open_job(job)

@@ -42,8 +42,11 @@ def not_inspected_of(record: Record, names: Names) -> tuple[Statement, ...]:
         what = body.what or names.subject(fact) or names.place_of(fact) or "something"
         place = names.place_of(fact)
         where = f"{capital(place)}: " if place and place.lower() not in what.lower() else ""
-        why = reason_words(body, names.packs) or "no reason recorded"
-        rows.append(Statement(sentence(f"{where}{what if where else capital(what)}, because {why}"), (fact.id,)))
+        why = reason_words(body, names.packs)
+        if not why and not body.words:
+            why = "no reason was recorded"
+        because = f", because {why.rstrip('.')}" if why else ""
+        rows.append(Statement(sentence(f"{where}{what if where else capital(what)}{because}"), (fact.id,)))
     return tuple(rows)
 
 
@@ -52,7 +55,7 @@ def doubts_of(record: Record, names: Names) -> tuple[Statement, ...]:
     rows = []
     for doubt in doubts(record, names.house):
         place = names.place_of(doubt.fact)
-        words = capital(f"{place}: {doubt.words}" if place else doubt.words).rstrip(".")
+        words = sentence(f"{place}: {doubt.words}" if place else doubt.words).rstrip(".")
         if doubt.closed_by is None:
             rows.append(Statement(f"{words}. This was not settled.", (doubt.fact.id,)))
             continue

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from witnessmark.journal.acts import Absent
@@ -14,6 +15,8 @@ __all__ = ["WHOLE_HOUSE", "Names", "capital", "names_of", "sentence", "system_he
 
 WHOLE_HOUSE = "The house as a whole"
 
+#: A recogniser writes the first person small.
+_LONE_I = re.compile(r"(?<![\w(.'’-])i(?=(?:['’](?:m|ve|d|ll))?(?:[\s,.;:!?]|$))")
 _CLOSERS = ".!?…:;”\"')"
 
 
@@ -31,8 +34,10 @@ def sentence(text: str) -> str:
 
     >>> sentence("drip at the trap nut")
     'Drip at the trap nut.'
+    >>> sentence("yes i'm sure i saw it, part (i)")
+    "Yes I'm sure I saw it, part (i)"
     """
-    text = capital(text.strip())
+    text = capital(_LONE_I.sub("I", text.strip()))
     return text if not text or text[-1] in _CLOSERS else text + "."
 
 

@@ -43,16 +43,15 @@ def _open_by_run(standing: Standing) -> dict[str, list[str]]:
         if end.sort in _OPEN_SORTS:
             for entry in end.entries:
                 open_.setdefault(entry, []).append(end.words.rstrip("."))
-    for row in standing.running:
-        if row.entry not in open_:
-            open_[row.entry] = [row.words.rstrip(".")]
     return open_
 
 
-def _outcome(run: Run, then: list[Fact], still: list[str], *, late: bool) -> str:
+def _outcome(run: Run, then: list[Fact], still: list[str], stands: str, *, late: bool) -> str:
     if still:
         return "Open when this letter was written: " + "; ".join(dict.fromkeys(still)) + "."
     words = "The second look came later than it should have. " if late else ""
+    if stands:
+        return f"{words}So it stood when this letter was written: {stands}."
     if run.taken_over is not None:
         return words + "Changed again later."
     if any(isinstance(fact.body, Stopped) for fact in then):
@@ -67,13 +66,14 @@ def _name(run: Run, names: Names) -> str:
 def operations_of(record: Record, names: Names, clock: Clock, standing: Standing) -> tuple[Operation, ...]:
     """Everything that was run and changed, or looked at again, in the order it was started."""
     open_ = _open_by_run(standing)
+    stands = {row.entry: row.words.rstrip(".") for row in standing.running}
     rows = []
     for run, then, late in _story(record, names):
         still = open_.get(run.fact.id, [])
-        if not (run.leaves or then or still):
+        if not (run.leaves or then or still or run.fact.id in stands):
             continue
         steps = tuple(Step(clock.say(fact.at), telling(fact, names), fact.id) for fact in (run.fact, *then))
-        outcome = _outcome(run, then, still, late=late)
+        outcome = _outcome(run, then, still, stands.get(run.fact.id, ""), late=late)
         rows.append(Operation(_name(run, names), names.place(run.place), steps, outcome, bool(still)))
     return tuple(rows)
 

@@ -52,7 +52,9 @@ def _caption(medium: Medium, speaking: list[Fact], names: Names) -> str:
     if medium.body and medium.body.sort not in {"photo", "thermal"}:
         return ""  # what is said in a recording stands with the entries drawn from it
     told = [telling(fact, names) for fact in speaking if isinstance(fact.body, Saw | Absent | Read | Identified)]
-    return " ".join(list(dict.fromkeys(told))[:_MOST_WORDS])
+    words = " ".join(list(dict.fromkeys(told))[:_MOST_WORDS])
+    # Nobody said what the picture shows, only what it was taken for; a caption must not claim more.
+    return f"Taken with this entry: {words}" if words else ""
 
 
 def _why_filed(body: Took | None, path: Path | None, stand_in: Path | None) -> str:

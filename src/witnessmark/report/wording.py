@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from decimal import Decimal, InvalidOperation
 from typing import Any
@@ -24,6 +25,10 @@ SURENESS = {
     "computed": "worked out",
     "common practice, no source": "common practice, no source",
 }
+
+
+_WORD = re.compile(r"\w+")
+_MOST = 0.6
 
 
 def join(parts: list[str] | tuple[str, ...], last: str = "and") -> str:
@@ -56,9 +61,22 @@ def measured(body: acts.Read) -> str:
 
 
 def reason_words(body: acts.Skipped, packs: Packs) -> str:
-    """Why something was not inspected: the inspector's own words first, else the reason of the packs."""
+    """Why something was not inspected: the reason of the packs, and the inspector's own words where they add to it.
+
+    Empty when no reason was recorded beyond what is said of the thing itself.
+    """
     reason = packs.reasons.get(body.reason)
-    return body.words or (reason.words if reason else body.reason.replace("-", " "))
+    known = reason.words if reason else body.reason.replace("-", " ")
+    own = (body.words or "").strip().rstrip(".")
+    if not own or _says_again(own, body.what):
+        return known
+    return f"{known} ({own})" if known and not _says_again(own, known) else own
+
+
+def _says_again(words: str, said: str) -> bool:
+    """Whether most of the words were said already."""
+    have, new = set(_WORD.findall(said.lower())), set(_WORD.findall(words.lower()))
+    return len(new & have) >= _MOST * len(new)
 
 
 def by_whom(trade: str, packs: Packs) -> str:
@@ -139,7 +157,14 @@ def _identified(body: acts.Identified, names: Names) -> str:
 def _attribute(body: acts.Identified, names: Names) -> str:
     known = names.packs.attributes.get(body.attribute)
     name = known.name if known else body.attribute.replace("-", " ") or "noted"
-    value = quantity(body.value, body.unit) if body.unit else body.value.replace("-", " ") if known else body.value
+    # A year of make may come with a unit of time; it is a date, not a length of time.
+    value = (
+        quantity(body.value, body.unit)
+        if body.unit and body.attribute != "made"
+        else body.value.replace("-", " ")
+        if known
+        else body.value
+    )
     return f"{name}: {value}"
 
 

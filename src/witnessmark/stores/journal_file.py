@@ -37,6 +37,7 @@ class View(NamedTuple):
 
     size: int
     more: bytes
+    there: bool = True
 
 
 def read_journal(folder: Path, *, wait: float = PATIENCE) -> Reading | None:
@@ -49,7 +50,8 @@ def read_journal(folder: Path, *, wait: float = PATIENCE) -> Reading | None:
     require_folder(folder)
     view = view_of(folder, wait)
     journal = folder / JOURNAL
-    return read_from(journal, 0, view) if view.more or journal.exists() else None
+    # Whether there was a journal is part of the view: the first writer may have begun one since.
+    return read_from(journal, 0, view) if view.more or view.there else None
 
 
 def read_from(journal: Path, start: int, view: View) -> Reading:
@@ -86,10 +88,11 @@ def view_of(folder: Path, wait: float) -> View:
 def _view(folder: Path) -> View:
     journal = folder / JOURNAL
     content = content_of(folder / PENDING)  # before the size: a batch that is being written is then seen whole
-    size = size_of(journal)
+    there = journal.exists()  # before the size as well, so that no size is taken of what a view calls missing
+    size = size_of(journal) if there else 0
     pending = parse_pending(content) if content else None
     if pending is None or not pending.fits(size) or pending.has_arrived(journal):
-        return View(size, b"")
+        return View(size, b"", there)
     return View(pending.at, pending.batch)
 
 
