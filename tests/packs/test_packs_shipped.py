@@ -115,6 +115,12 @@ def test_texas_limits_stay_in_texas_and_washington_ones_in_washington(packs: Pac
             assert held.jurisdiction is None
 
 
+def test_a_limit_leads_to_a_condition_of_its_own_kinds(packs: Packs) -> None:
+    for held in packs.criteria.values():
+        if held.condition is not None:
+            assert set(held.kinds) <= set(packs.conditions[held.condition].kinds), held.id
+
+
 def test_a_model_code_is_a_must_only_from_a_year_on(packs: Packs) -> None:
     for held in packs.criteria.values():
         if held.force == "law" and "International Residential" in held.document:
