@@ -78,3 +78,10 @@ def test_what_is_written_up_is_not_drafted_again() -> None:
     assert len(drafts(visit)) == 1
     visit.add(Found("Notched joist", rests_on=(saw,)))
     assert drafts(visit) == ()
+
+
+def test_a_defect_recorded_without_words_still_says_what_was_seen() -> None:
+    visit = Visit()
+    visit.add(Saw("", None, condition="a-condition-no-pack-has"), place="k", component="one")
+    (draft,) = drafts(visit)
+    assert draft.seen == "This was recorded as a defect, without words that say what was seen."

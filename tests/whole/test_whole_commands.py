@@ -200,3 +200,11 @@ def test_a_broken_pipe_is_no_failure_of_ours(job: str) -> None:
         check=False,
     )
     assert "Traceback" not in piped.stderr
+
+
+def test_an_entry_from_the_future_is_told_and_kept(job: str) -> None:
+    told = run("note", job, "saw", "what=loose handrail", "at=2131-01-01T00:00:00-07:00")
+    assert "WM224" in told.stderr
+    result = run("verify", job, status=1)
+    assert "WM224" in result.stderr
+    assert b"2131-01-01" in (Path(job) / "journal.jsonl").read_bytes()

@@ -93,3 +93,11 @@ def test_a_folder_that_is_no_demo_is_not_replaced(tmp_path: Path) -> None:
     assert result.returncode == 2
     assert "WM920" in result.stderr
     assert (tmp_path / "letters.txt").read_text() == "keep me"
+
+
+def test_an_earlier_demo_is_replaced_only_when_asked(built: dict[str, Any]) -> None:
+    command = [sys.executable, "-m", "witnessmark", "demo", built["folder"]]
+    result = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert result.returncode == 2
+    assert "WM922" in result.stderr
+    assert Path(built["html"]).exists()

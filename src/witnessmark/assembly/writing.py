@@ -12,6 +12,7 @@ from witnessmark.assembly.jobs import OpenJob
 from witnessmark.assembly.noting import Note, read_note
 from witnessmark.journal.acts import Body, Listed, Placed, Read
 from witnessmark.journal.entry import Entry, Source
+from witnessmark.journal.messages import IN_THE_FUTURE
 from witnessmark.journal.moment import instant
 from witnessmark.journal.pen import Pen
 from witnessmark.packs.model import Packs
@@ -46,7 +47,12 @@ def note_entry(
         return written
 
     record_entries(job.journal, device, write)
-    return written, list(job.journal.set_aside)
+    late = [
+        IN_THE_FUTURE.at(f"entry {entry.id}", f"it says {entry.at}", entries=(entry.id,))
+        for entry in written
+        if instant(entry.at) > job.now()
+    ]
+    return written, [*late, *job.journal.set_aside]
 
 
 def _write(pen: Pen, note: Note) -> Entry:

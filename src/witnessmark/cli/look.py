@@ -43,6 +43,8 @@ def look(*, files: tuple[Path, ...], job: Path | None, offset: str | None, devic
                 f"{row['taken_at'] or 'time unknown':<26}{row['sort']:<9}{row['name']}  {row['width']} × {row['height']}"
             )
         if job is not None:
-            click.echo(f"{len(rows)} pictures are drafts in the journal: witnessmark note {job} accepted of=all")
+            click.echo(
+                f"{'1 picture is a draft' if len(rows) == 1 else f'{len(rows)} pictures are drafts'} in the journal: witnessmark note {job} accepted of=all"
+            )
     if problems and not rows:
         raise SystemExit(WRONG_USE)

@@ -4,13 +4,19 @@ from typing import Final
 
 from witnessmark.problems import Message
 
-__all__ = ["NOT_A_DEMO", "STILL_OPEN"]
+__all__ = ["DEMO_THERE", "NOT_A_DEMO", "STILL_OPEN"]
 
 NOT_A_DEMO: Final = Message(
     "WM920",
     "the folder holds something that is not an invented demo job",
     "replacing it would destroy records",
     "name another folder: witnessmark demo FOLDER",
+)
+DEMO_THERE: Final = Message(
+    "WM922",
+    "an earlier demo job is in the folder",
+    "what was tried out in it would be gone",
+    "add --replace to build it anew, or name another folder",
 )
 STILL_OPEN: Final = Message(
     "WM921",

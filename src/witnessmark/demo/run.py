@@ -64,7 +64,7 @@ def run_demo(folder: Path, *, replace: bool = False, tell: Tell = print) -> dict
     """Build the demo job and return where everything is.
 
     Raises:
-        Refusal: WM920 when the folder holds something else; WM921 when the decisions no longer close every end.
+        Refusal: WM920 when the folder holds something else; WM922 when a demo is there already; WM921 when the decisions no longer close every end.
     """
     started = time.perf_counter()
     visit = Path(str(resources.files("witnessmark.demo") / "visit"))
@@ -100,7 +100,7 @@ def run_demo(folder: Path, *, replace: bool = False, tell: Tell = print) -> dict
     if stands.blocking:
         raise Refusal(*(messages.STILL_OPEN.at(end.key, end.words, entries=end.entries) for end in stands.blocking))
     made = issue_report(job, packs, key=folder / "signing-key-of-the-demo.pem", at=when(_ISSUED))
-    checked = verify_job(folder, packs)
+    checked = verify_job(folder, packs, now=clock())
     if checked.problems:
         raise Refusal(*checked.problems)
     duties = Counter(row.status for row in stands.duties)
@@ -129,9 +129,10 @@ def _clear(folder: Path, *, replace: bool) -> None:
     invented = False
     if folder.is_dir() and (folder / "job.toml").exists():
         invented = open_job(folder).job.invented
-    if not replace or not invented:
-        detail = "it is a demo job; say --replace to build it anew" if invented else ""
-        raise Refusal(messages.NOT_A_DEMO.at(str(folder), detail))
+    if not invented:
+        raise Refusal(messages.NOT_A_DEMO.at(str(folder)))
+    if not replace:
+        raise Refusal(messages.DEMO_THERE.at(str(folder)))
     shutil.rmtree(folder)
 
 

@@ -23,6 +23,7 @@ __all__ = ["draft"]
 
 
 #: What a draft says where no condition of the packs says more.
+_NO_WORDS = "This was recorded as a defect, without words that say what was seen."
 _WHY = "This was seen as a defect at the inspection; its cause and extent were not determined."
 _IF_LEFT = "What follows if it is left depends on its cause."
 _DO = "Have it evaluated by someone licensed for this work, and follow their advice."
@@ -93,7 +94,7 @@ def _seen(scene: Scene, group: _Group, condition: Condition | None) -> str:
     said = [_sentence(_words(scene, fact)) for fact in group.facts]
     parts += [text for text in dict.fromkeys(said) if text and text not in parts]
     parts += [_read(reading, row) for reading, row in group.readings]
-    return " ".join(parts)
+    return " ".join(parts) or _NO_WORDS
 
 
 def _from_condition(condition: Condition) -> dict[str, str]:

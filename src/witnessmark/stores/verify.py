@@ -9,6 +9,7 @@ import time
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
+from datetime import datetime
 from pathlib import Path
 
 from witnessmark.journal import messages as journal_messages
@@ -71,6 +72,7 @@ def verify_folder(
     progress: Callable[[int, int], None] | None = None,
     *,
     packs_versions: Mapping[str, str] | None = None,
+    now: datetime | None = None,
 ) -> Verification:
     """Re-hash and check everything in the job folder; changes nothing.
 
@@ -81,6 +83,7 @@ def verify_folder(
         progress: called now and then with the bytes done and the bytes in all.
         packs_versions: version by id of the packs that are here. With it, a pack that is here in another version than
             was sealed is a note; without, every difference is a problem.
+        now: the moment after which nothing can have happened yet (WM224); not checked when None.
 
     Raises:
         Refusal: there is no job folder (WM301). Everything else is told in the result.
@@ -94,7 +97,7 @@ def verify_folder(
     total = sum(sizes.values()) + _size(path / JOURNAL) + _size(path / FACTS)
     with hashing(files) as results:
         facts = _facts(path, found)
-        entries, read = _journal(path, found)
+        entries, read = _journal(path, found, now)
         found.notes += [
             messages.SET_ASIDE.at(str(path / JOURNAL), f"in {torn.name}") for torn in sorted(path.glob(TORN_FILES))
         ]
@@ -148,7 +151,7 @@ def _facts(path: Path, found: _Findings) -> bytes | None:
     return facts
 
 
-def _journal(path: Path, found: _Findings) -> tuple[list[Entry], int]:
+def _journal(path: Path, found: _Findings, now: datetime | None) -> tuple[list[Entry], int]:
     try:
         result = read_journal(path)
     except Refusal as refusal:
@@ -159,7 +162,7 @@ def _journal(path: Path, found: _Findings) -> tuple[list[Entry], int]:
         return [], 0
     found.problems += result.problems
     found.notes += result.unread
-    found.problems += check_chains(result.entries, rehash=False)  # reading its line has checked each hash
+    found.problems += check_chains(result.entries, now, rehash=False)  # reading its line has checked each hash
     return result.entries, result.size
 
 
