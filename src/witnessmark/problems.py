@@ -4,7 +4,7 @@ Every message the program can print has a stable number, and says what happened,
 matters and what to do next. Packages declare theirs in their own ``messages.py``; ``docs/problems.md`` is
 generated from those declarations. Numbers are never reused.
 
-Ranges: 1xx units, 2xx journal, 3xx stores, 4xx packs, 5xx judging, 6xx listening, 7xx imaging, 8xx report,
+Ranges: 0xx gauges, 1xx units, 2xx journal, 3xx stores, 4xx packs, 5xx judging, 6xx listening, 7xx imaging, 8xx report,
 9xx commands and assembly.
 """
 
