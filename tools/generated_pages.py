@@ -11,6 +11,7 @@ from collections.abc import Iterator
 import click
 
 import witnessmark
+from gauge_pages import gauge_pages
 from witnessmark import packs as packs_package
 from witnessmark.cli.main import main
 from witnessmark.journal.acts import BODIES
@@ -30,6 +31,7 @@ def pages() -> dict[str, str]:
         "commands.md": _commands(),
         "acts.md": _acts(),
         "problems.md": _problems(),
+        **gauge_pages(),
         "pack-files.md": _files(packs),
         **{f"packs/{name}": text for name, text in packs_package.pages(packs).items()},
         **{f"schema/{name}": text.decode() for name, text in schema_files().items()},

@@ -2,6 +2,7 @@
 
 from witnessmark.assembly.facts import job_from_facts, when
 from witnessmark.assembly.findings import write_findings
+from witnessmark.assembly.gauging import limit_from_pack
 from witnessmark.assembly.hearing import hear, hear_into
 from witnessmark.assembly.issuing import Made, issue_report, write_report
 from witnessmark.assembly.jobs import OpenJob, new_job, open_job
@@ -15,7 +16,7 @@ from witnessmark.assembly.writing import note_entry, note_readings
 
 __all__ = [
     "ENTRY_FIELDS", "Checked", "FileSigner", "Made", "OpenJob", "check_packs", "count_packs", "default_key_path",
-    "fields_of", "hear", "hear_into", "issue_report", "job_from_facts", "look_at", "look_into", "new_job", "note_entry",
+    "fields_of", "hear", "hear_into", "issue_report", "job_from_facts", "limit_from_pack", "look_at", "look_into", "new_job", "note_entry",
     "note_readings", "open_job", "overlay_folders", "read_note", "read_packs", "standing_as_json", "standing_in_words",
     "verify_job", "when", "write_findings", "write_report",
 ]  # fmt: skip

@@ -6,6 +6,7 @@ import click
 
 from witnessmark import __version__
 from witnessmark.cli.demo import demo
+from witnessmark.cli.gauge import gauge
 from witnessmark.cli.listen import listen
 from witnessmark.cli.look import look
 from witnessmark.cli.new import new
@@ -31,6 +32,7 @@ def main() -> None:
       witnessmark listen walk.vtt --job my-job --began 2026-10-14T09:04:00-07:00
       witnessmark look photos/*.jpg --job my-job
       witnessmark note my-job accepted of=all
+      witnessmark gauge dew-point temperature=72F humidity=55%
       witnessmark standing my-job
       witnessmark report my-job
 
@@ -41,5 +43,5 @@ def main() -> None:
     """
 
 
-for command in (demo, new, note, listen, look, standing, report, verify, packs, shell):
+for command in (demo, new, note, listen, look, gauge, standing, report, verify, packs, shell):
     main.add_command(command)

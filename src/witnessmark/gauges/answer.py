@@ -66,12 +66,16 @@ class Outside:
 
 @dataclass(frozen=True, slots=True)
 class Limit:
-    """A criterion that the caller holds a value against: at least *lowest*, at most *highest*, and who says so."""
+    """A criterion that the caller holds a value against: at least *lowest*, at most *highest*, and who says so.
+
+    Where *strict*, the limit itself is already beyond (a 4-in sphere must not pass: less than 4 in).
+    """
 
     source: Source
     lowest: Quantity | None = None
     highest: Quantity | None = None
     words: str = ""
+    strict: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,6 +166,7 @@ class Answer:
         low = None if limit.lowest is None else convert(limit.lowest, self.unit).value
         high = None if limit.highest is None else convert(limit.highest, self.unit).value
         within = (low is None or self.value >= low) and (high is None or self.value <= high)
+        within = within and not (limit.strict and self.value in {low, high})
         off = None if self.uncertainty is None else self.uncertainty.plus_minus
         near = off is not None and any(bound is not None and abs(self.value - bound) < off for bound in (low, high))
         outcome: Literal["within", "beyond", "close", "undecided"]
