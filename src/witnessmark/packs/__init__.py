@@ -12,7 +12,7 @@ from witnessmark.packs.applies import (
 )
 from witnessmark.packs.pages import pages
 from witnessmark.packs.phrases import Candidate, ambiguities, plain, spoken_index
-from witnessmark.packs.reader import check, parse, read, shipped_texts
+from witnessmark.packs.reader import check, parse, read, scenario_texts, shipped_texts
 from witnessmark.packs.shown import show
 from witnessmark.packs.terms import LEAVES, SYSTEMS
 
@@ -34,6 +34,7 @@ __all__ = [
     "procedures_of",
     "read",
     "rulebook_for",
+    "scenario_texts",
     "shipped_texts",
     "show",
     "spoken_index",

@@ -9,7 +9,8 @@ from dataclasses import dataclass, field
 
 from witnessmark.packs import messages
 from witnessmark.packs.faults import Report, unknown_keys
-from witnessmark.packs.model import Definition, Duty, PackFile, Rulebook
+from witnessmark.packs.law import ConditionWord, Definition, Delivery, Departure, Duty, Rulebook, Summary
+from witnessmark.packs.model import PackFile
 from witnessmark.packs.provenance import PROVENANCE_KEYS, Origin
 from witnessmark.packs.rows import read_row
 from witnessmark.packs.terms import TABLES
@@ -17,17 +18,22 @@ from witnessmark.packs.terms import TABLES
 __all__ = ["Contents", "read_contents"]
 
 _LARGEST = 4 * 1024 * 1024
-_TOP = ("pack", "version", *PROVENANCE_KEYS)
-_RULEBOOK_TABLES = ("rulebook", "definition", "duty")
+_TOP = ("pack", "version", "corrects", *PROVENANCE_KEYS)
+_RULEBOOK_TABLES = ("rulebook", "definition", "duty", "condition_word", "delivery", "summary", "departure")
 
 
 @dataclass(slots=True)
 class Contents:
-    """The rows of one file: ``rows[table]`` in file order, the rulebook where the file holds one."""
+    """The rows of one file: ``rows[table]`` in file order, the rulebook where the file holds one.
+
+    ``corrects`` is the id of the rulebook that ``law``, the file's rows of a law by field, are laid over.
+    """
 
     file: PackFile
     rows: dict[str, list[object]] = field(default_factory=dict)
     rulebook: Rulebook | None = None
+    corrects: str = ""
+    law: dict[str, object] = field(default_factory=dict)
 
 
 def _load(path: str, data: bytes, report: Report) -> dict[str, object] | None:
@@ -73,8 +79,18 @@ def _tables(path: str, table: Mapping[str, object], name: str, report: Report) -
     return found
 
 
-def _rulebook(path: str, table: Mapping[str, object], origin: Origin, report: Report) -> Rulebook | None:
-    definitions = [read_row(Definition, row, at, report) for at, row in _tables(path, table, "definition", report)]
+def _law(path: str, table: Mapping[str, object], origin: Origin, report: Report) -> dict[str, object]:
+    """The rows of a law in one file, by the field of the rulebook that holds them."""
+    held: dict[str, object] = {}
+    for name, attribute, cls in (
+        ("definition", "definitions", Definition),
+        ("condition_word", "condition_words", ConditionWord),
+        ("delivery", "deliveries", Delivery),
+    ):
+        read = [read_row(cls, row, at, report) for at, row in _tables(path, table, name, report)]
+        held[attribute] = tuple(row for row in read if row is not None)
+    for name, one in (("summary", Summary), ("departure", Departure)):
+        held[name] = read_row(one, table[name], f"{path}: [{name}]", report) if name in table else None
     duties: list[Duty] = []
     seen: set[str] = set()
     for at, row in _tables(path, table, "duty", report):
@@ -84,11 +100,17 @@ def _rulebook(path: str, table: Mapping[str, object], origin: Origin, report: Re
                 report(messages.DUPLICATE_ID, at)
             seen.add(duty.id)
             duties.append(duty)
+    held["duties"] = tuple(duties)
+    return held
+
+
+def _rulebook(
+    path: str, table: Mapping[str, object], law: dict[str, object], origin: Origin, report: Report
+) -> Rulebook | None:
     if "rulebook" not in table:
         report(messages.MISSING_KEY, path, "[rulebook] is missing beside [[duty]]")
         return None
-    extra = {"duties": tuple(duties), "definitions": tuple(d for d in definitions if d is not None)}
-    book = read_row(Rulebook, table["rulebook"], f"{path}: [rulebook]", report, origin=origin, extra=extra)
+    book = read_row(Rulebook, table["rulebook"], f"{path}: [rulebook]", report, origin=origin, extra=law)
     return book if isinstance(book, Rulebook) else None
 
 
@@ -107,5 +129,12 @@ def read_contents(path: str, data: bytes, report: Report, *, overlay: bool) -> C
             read = [read_row(cls, row, at, report, origin=origin) for at, row in _tables(path, table, name, report)]
             contents.rows[name] = [row for row in read if row is not None]
     if any(name in table for name in _RULEBOOK_TABLES):
-        contents.rulebook = _rulebook(path, table, origin, report)
+        contents.law = _law(path, table, origin, report)
+        corrects = table.get("corrects")
+        if corrects is None:
+            contents.rulebook = _rulebook(path, table, contents.law, origin, report)
+        elif not overlay or not isinstance(corrects, str) or "rulebook" in table:
+            report(messages.CORRECTS_WHAT, f"{path}, key 'corrects'", f"{corrects!r:.80}")
+        else:
+            contents.corrects = corrects
     return contents

@@ -5,9 +5,10 @@ from __future__ import annotations
 from witnessmark.problems import Message
 
 __all__ = [
-    "BAD_DATE", "BAD_ID", "BAD_NUMBER", "CONTRADICTS", "DUPLICATE_ID", "EMPTY_TEXT", "MISSING_KEY", "NOT_ALLOWED",
-    "NOT_TOML", "NO_OVERLAY", "NO_PROVENANCE", "NO_SUCH_ROW", "SAID_OF_TWO", "TOO_LARGE", "UNKNOWN_KEY",
-    "UNKNOWN_REFERENCE", "UNKNOWN_UNIT", "UNREADABLE", "WRONG_DIMENSION", "WRONG_TYPE",
+    "BAD_DATE", "BAD_ID", "BAD_NUMBER", "CONTRADICTS", "CORRECTS_WHAT", "DUPLICATE_ID", "EMPTY_TEXT",
+    "FRAMES_DIFFER", "MISSING_KEY", "NOT_ALLOWED", "NOT_TOML", "NO_OVERLAY", "NO_PROVENANCE", "NO_SUCH_ROW",
+    "SAID_OF_TWO", "TOO_LARGE", "UNKNOWN_KEY", "UNKNOWN_REFERENCE", "UNKNOWN_UNIT", "UNREADABLE", "WRONG_DIMENSION",
+    "WRONG_TYPE",
 ]  # fmt: skip
 
 UNREADABLE = Message(
@@ -129,4 +130,16 @@ EMPTY_TEXT = Message(
     "A text that must say something is empty.",
     "It would be printed, or said, as nothing.",
     "Write the words.",
+)
+CORRECTS_WHAT = Message(
+    "WM421",
+    "Only a file of your own packs can correct a rulebook, and it names the rulebook and holds none of its own.",
+    "A correction laid over nothing, or over the shipped file by itself, would change the law without a word.",
+    'Write corrects = "the rulebook\'s id" at the top of a file in your own folder, and the duties to correct below it.',
+)
+FRAMES_DIFFER = Message(
+    "WM422",
+    "Two sentences for one use have different gaps.",
+    "What belongs in the gap would be missing from the report in one of the languages.",
+    "Give both sentences the same gaps, each written as {name}.",
 )

@@ -5,33 +5,32 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from witnessmark.packs.law import (
+    EXTENTS,
+    VERBS,
+    ConditionWord,
+    Definition,
+    Delivery,
+    Departure,
+    Duty,
+    Numeric,
+    Rulebook,
+    Subject,
+    Summary,
+)
+from witnessmark.packs.provenance_row import TAGS, Provenance
+
 __all__ = [
-    "DIRECTIONS", "EXTENTS", "STAKES", "TAGS", "URGENCIES", "VERBS", "Attribute", "AttributeValue", "Caution",
-    "Condition", "Criterion", "Definition", "Duty", "Era", "Kind", "LookAgain", "Measure", "Numeric", "Override",
-    "PackFile", "Packs", "Part", "Procedure", "Provenance", "Reason", "Rulebook", "Sort", "Subject", "Trade",
+    "DIRECTIONS", "EXTENTS", "LANGUAGES", "STAKES", "TAGS", "URGENCIES", "VERBS", "Attribute", "AttributeValue",
+    "Caution", "Condition", "ConditionWord", "Criterion", "Definition", "Delivery", "Departure", "Duty", "Era", "Frame",
+    "Kind", "Life", "LookAgain", "Measure", "Numeric", "Override", "PackFile", "Packs", "Part", "Procedure",
+    "Provenance", "Reason", "Rulebook", "Sort", "Subject", "Summary", "Trade", "Translation",
 ]  # fmt: skip
 
 STAKES = ("people", "building", "function", "upkeep")
 URGENCIES = ("now", "before use", "soon", "plan", "watch")
 DIRECTIONS = ("repair", "monitor", "further evaluation", "specialist")
-#: How sure a row is: read in the law's own text, in an unofficial copy, recalled, recalled and doubtful, arithmetic.
-TAGS = ("seen", "seen-copy", "memory", "memory?", "computed", "common practice, no source")
-VERBS = (
-    "inspect", "describe", "report", "report_def", "operate", "test", "enter", "probe", "verify", "advise",
-    "state_method", "notreq", "define", "contract", "content", "deliver", "retain", "ethics",
-)  # fmt: skip
-EXTENTS = ("all", "representative", "one_per_room", "one_per_side", "none")
-
-
-@dataclass(frozen=True, slots=True)
-class Provenance:
-    """Where a row comes from: document and section, from when it is in force, how sure, and which file holds it."""
-
-    source: str
-    in_force: str | None
-    tag: str
-    file: str
-    until: str | None = None
+LANGUAGES = ("en", "es")
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,7 +125,8 @@ class Condition:
 
     ``observation`` what it is, ``implication`` why it matters, ``if_left`` what follows, ``do`` what to do, ``by`` a
     trade id, ``direct`` one of ``DIRECTIONS``. ``spoken`` how it is said aloud. ``absence``: it is the condition of
-    the kind (or part) not being there.
+    the kind (or part) not being there. ``because`` gives the reason for the stake and urgency, ``evidence`` what
+    typically shows it ("a photo of the stain with a moisture reading").
     """
 
     id: str
@@ -145,6 +145,8 @@ class Condition:
     part: str | None = None
     absence: bool = False
     cautions: tuple[str, ...] = ()
+    because: str = ""
+    evidence: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,7 +170,9 @@ class Criterion:
     ``op`` is one of ``<=`` ``<`` ``>=`` ``>`` ``between`` (with ``high``); the reading is within when it satisfies
     it. ``force`` is ``law`` (must be so by the law or code in force) or ``guide`` (recommended, or common practice).
     ``jurisdiction`` limits it to a state (``us.wa``) where set. ``built_from``: applies as a must only to what was
-    built or altered from that year.
+    built or altered from that year. ``first_edition`` is the edition of the model document that first asks for it, where
+    known; ``adopted`` from when it is in force in ``jurisdiction``, where known. ``where``: only for readings in places
+    of these sorts.
     """
 
     id: str
@@ -191,6 +195,9 @@ class Criterion:
     urgency: str = "plan"
     condition: str | None = None
     cautions: tuple[str, ...] = ()
+    first_edition: str = ""
+    adopted: str = ""
+    where: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -254,7 +261,11 @@ class Attribute:
 
 @dataclass(frozen=True, slots=True)
 class Era:
-    """What to look for by year built; never a finding."""
+    """What to look for by the year a house, or the part in question, was built or altered; never a finding.
+
+    ``why`` is the published fact behind the years. ``do`` is what to do on seeing one ("treat as suspect, do not
+    disturb"). ``share`` what share of houses of the time a survey found, in words, where one did.
+    """
 
     id: str
     name: str
@@ -263,93 +274,69 @@ class Era:
     provenance: Provenance
     built_from: int | None = None
     built_to: int | None = None
+    why: str = ""
+    do: str = ""
+    share: str = ""
+    cautions: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
-class Definition:
-    """A term as a law defines it, paraphrased."""
+class Life:
+    """How long parts of a kind last, as one source gives it; another source is another row, and they are never mixed.
 
-    term: str
-    words: str
-    section: str
-    tag: str
-
-
-@dataclass(frozen=True, slots=True)
-class Numeric:
-    """A number inside a duty (``18 in`` of headroom)."""
-
-    quantity: str
-    op: str
-    value: str
-    unit: str
-
-
-@dataclass(frozen=True, slots=True)
-class Subject:
-    """One thing a duty is about; the duty is met when every subject is.
-
-    A subject is met by an effective entry that the duty's verb accepts, on a component of one of ``kinds`` (and
-    ``part``), stating one of ``attributes``, reading one of ``measures``, or in a place of one of ``sorts``. Empty
-    fields do not restrict. ``optional``: asked only if such a component was listed in the house.
-    """
-
-    words: str
-    kinds: tuple[str, ...] = ()
-    part: str | None = None
-    attributes: tuple[str, ...] = ()
-    measures: tuple[str, ...] = ()
-    sorts: tuple[str, ...] = ()
-    optional: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Duty:
-    """One thing a law says the inspector shall do (or expressly need not).
-
-    ``modality`` is ``shall``, ``may``, ``not_required`` or ``shall_not``. ``when`` names a condition on the job or
-    house (``fuel or attached garage``, ``outdoor >= 60 degF``), empty means always. ``tracked``: coverage is computed
-    from the visit's record; other duties (agreement, delivery, ethics) are listed for the reader.
+    ``low`` and ``high`` are years as published (equal where one number is); ``climate`` and ``quality`` say what the
+    source splits by. ``name`` is the source's own name for the part.
     """
 
     id: str
-    section: str
-    system: str
-    verb: str
-    modality: str
-    words: str
-    provenance: Provenance
-    subjects: tuple[Subject, ...] = ()
-    extent: str = "none"
-    numeric: tuple[Numeric, ...] = ()
-    when: str = ""
-    reasons: tuple[str, ...] = ()
-    mandatory_text: str = ""
-    refer_to: str = ""
-    absence_stated: bool = False
-    default_method: str = ""
-    tracked: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Rulebook:
-    """One law's duties for a period."""
-
-    id: str
+    kinds: tuple[str, ...]
     name: str
-    jurisdiction: str
-    citation: str
-    effective_from: str
-    verified: str
-    duties: tuple[Duty, ...]
+    low: str
+    high: str
+    document: str
+    edition: str
+    place: str
     provenance: Provenance
-    effective_to: str | None = None
-    max_units: int | None = None
-    definitions: tuple[Definition, ...] = ()
-    reasons: tuple[str, ...] = ()
-    deliver: str = ""
-    retain_years: int | None = None
-    note: str = ""
+    part: str | None = None
+    material: str = ""
+    climate: str = ""
+    quality: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """A sentence of a report with gaps, in one language: ``text`` with gaps such as ``{what}``.
+
+    ``use`` names what it is for; the frames of one use, one a language, have the same gaps.
+    """
+
+    id: str
+    use: str
+    language: str
+    text: str
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class Translation:
+    """A row of another table in another language: ``table`` and ``of`` say which, the texts stand for its texts.
+
+    For a condition all of ``name``, ``observation``, ``implication``, ``if_left`` and ``do``; for other tables ``name``
+    or ``words``, whichever the row has.
+    """
+
+    id: str
+    language: str
+    table: str
+    of: str
+    provenance: Provenance
+    name: str = ""
+    plural: str = ""
+    words: str = ""
+    observation: str = ""
+    implication: str = ""
+    if_left: str = ""
+    do: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -389,6 +376,9 @@ class Packs:
     trades: Mapping[str, Trade] = field(default_factory=dict)
     attributes: Mapping[str, Attribute] = field(default_factory=dict)
     eras: Mapping[str, Era] = field(default_factory=dict)
+    lives: Mapping[str, Life] = field(default_factory=dict)
+    frames: Mapping[str, Frame] = field(default_factory=dict)
+    translations: Mapping[str, Translation] = field(default_factory=dict)
     rulebooks: Mapping[str, Rulebook] = field(default_factory=dict)
     files: tuple[PackFile, ...] = ()
     overrides: tuple[Override, ...] = ()

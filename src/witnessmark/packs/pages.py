@@ -6,7 +6,10 @@ from collections.abc import Mapping
 
 from witnessmark.packs.model import (
     AttributeValue,
+    ConditionWord,
     Definition,
+    Delivery,
+    Departure,
     Duty,
     LookAgain,
     Numeric,
@@ -14,6 +17,7 @@ from witnessmark.packs.model import (
     Part,
     Rulebook,
     Subject,
+    Summary,
 )
 from witnessmark.packs.provenance import PROVENANCE_KEYS
 from witnessmark.packs.rows import keys_of
@@ -29,6 +33,8 @@ Made from the program itself; `README.md` beside this page tells how packs are u
 there. A text is written in quotes, and so is a number that was published, so that no digit is lost.
 """
 
+#: Fields of a rulebook that stand in tables of their own.
+_FROM_TABLES = {"duties", "definitions", "condition_words", "deliveries", "summary", "departure"}
 _NESTED = (
     ("a part, in `parts` of a kind", Part),
     ("a second look, `look_again` of a procedure", LookAgain),
@@ -41,7 +47,7 @@ _NESTED = (
 def _table(title: str, cls: type, more: tuple[str, ...] = ()) -> list[str]:
     lines = [f"## {title}", "", "| key | holds |", "|---|---|"]
     for key in keys_of(cls):
-        if key.name not in {"duties", "definitions"}:
+        if key.name not in _FROM_TABLES:
             name = f"**{key.name}**" if key.required else key.name
             lines.append(f"| {name} | {key.holds} |")
     lines += [f"| {name} | see above |" for name in more]
@@ -55,6 +61,10 @@ def _form() -> str:
     lines += _table("`[rulebook]`", Rulebook, PROVENANCE_KEYS)
     lines += _table("`[[definition]]` of a rulebook", Definition)
     lines += _table("`[[duty]]` of a rulebook", Duty, PROVENANCE_KEYS)
+    lines += _table("`[[condition_word]]` of a rulebook", ConditionWord)
+    lines += _table("`[[delivery]]` of a rulebook", Delivery)
+    lines += _table("`[summary]` of a rulebook", Summary)
+    lines += _table("`[departure]` of a rulebook", Departure)
     for title, cls in _NESTED:
         lines += _table(title[0].upper() + title[1:], cls)
     return "\n".join(lines)

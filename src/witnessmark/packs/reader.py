@@ -12,13 +12,18 @@ from typing import Protocol, cast
 
 from witnessmark.packs import messages
 from witnessmark.packs.contents import Contents, read_contents
+from witnessmark.packs.corrections import correct
 from witnessmark.packs.faults import Report
+from witnessmark.packs.law import Rulebook
 from witnessmark.packs.model import Override, PackFile, Packs, Provenance
 from witnessmark.packs.references import check_rows
 from witnessmark.packs.terms import TABLES
 from witnessmark.problems import Problem, Refusal
 
-__all__ = ["check", "parse", "read", "shipped_texts"]
+__all__ = ["check", "parse", "read", "scenario_texts", "shipped_texts"]
+
+#: The folder that holds situations to try the packs on, not packs.
+_SCENARIOS = "scenarios"
 
 
 class _Row(Protocol):
@@ -75,6 +80,23 @@ class _Join:
                 self._add(table, cast("_Row", row), layer)
         if contents.rulebook is not None:
             self._add("rulebook", contents.rulebook, layer)
+        if contents.corrects:
+            self._correct(contents)
+
+    def _correct(self, contents: Contents) -> None:
+        """Lay the rows of a law in an overlay over the rulebook they correct: each stands in for the one it names."""
+        book = self.tables["rulebook"].get(contents.corrects)
+        if not isinstance(book, Rulebook):
+            near = self.report.nearest(contents.corrects, self.tables["rulebook"])
+            self.report(
+                messages.UNKNOWN_REFERENCE,
+                f"{contents.file.path}, key 'corrects'",
+                f"no rulebook {contents.corrects!r}{near}",
+            )
+            return
+        corrected, replaced = correct(book, contents.law)
+        self.overrides += [Override(old.id, old.provenance, new.provenance, "duty", old) for old, new in replaced]
+        self.tables["rulebook"][book.id] = corrected
 
     def packs(self) -> Packs:
         """Everything joined."""
@@ -106,14 +128,32 @@ def _walk(folder: Traversable, prefix: str) -> Iterator[tuple[str, Traversable]]
 
 
 @cache
+def _shipped_files() -> Mapping[str, bytes]:
+    return MappingProxyType({path: entry.read_bytes() for path, entry in _walk(files(__package__) / "data", "")})
+
+
+@cache
 def shipped_texts() -> Mapping[str, bytes]:
     """The pack files that come with the program, path below ``packs/data`` to bytes."""
-    return MappingProxyType({path: entry.read_bytes() for path, entry in _walk(files(__package__) / "data", "")})
+    return MappingProxyType({p: text for p, text in _shipped_files().items() if not p.startswith(f"{_SCENARIOS}/")})
+
+
+def scenario_texts(overlays: Sequence[Path] = ()) -> dict[str, bytes]:
+    """The situation files of the shipped packs and of folders called ``scenarios`` in *overlays*, path to bytes."""
+    texts = {path: text for path, text in _shipped_files().items() if path.startswith(f"{_SCENARIOS}/")}
+    for folder in overlays:
+        texts |= {
+            str(p): p.read_bytes()
+            for p in sorted(Path(folder).rglob("*.toml"))
+            if _SCENARIOS in p.relative_to(folder).parts
+        }
+    return texts
 
 
 def _overlay(folder: Path, report: Report) -> dict[str, bytes]:
     """The pack files of the user's *folder* (or the one file it names)."""
-    found = [folder] if folder.is_file() else sorted(folder.rglob("*.toml")) if folder.is_dir() else []
+    everything = [folder] if folder.is_file() else sorted(folder.rglob("*.toml")) if folder.is_dir() else []
+    found = [path for path in everything if _SCENARIOS not in path.relative_to(folder).parts]
     texts: dict[str, bytes] = {}
     for path in found:
         try:

@@ -2,16 +2,35 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from decimal import Decimal
 
 from witnessmark import units
 from witnessmark.packs import messages
 from witnessmark.packs.faults import Report
-from witnessmark.packs.model import Criterion, Duty, Kind, Measure, Packs, Procedure, Rulebook, Subject
+from witnessmark.packs.model import (
+    Criterion,
+    Duty,
+    Frame,
+    Kind,
+    Life,
+    Measure,
+    Packs,
+    Procedure,
+    Rulebook,
+    Subject,
+    Translation,
+)  # fmt: skip
+from witnessmark.packs.terms import TABLES
 from witnessmark.problems import Problem
 
 __all__ = ["check_rows"]
+
+
+def _gaps(text: str) -> frozenset[str]:
+    """The gaps of a sentence: the names in braces."""
+    return frozenset(re.findall(r"\{([a-z_]+)\}", text))
 
 
 class _Checker:
@@ -82,6 +101,7 @@ class _Checker:
         self.named(row.kinds, packs.kinds, "kind", where)
         self.part(row.part, row.kinds, where)
         self.named([row.condition], packs.conditions, "condition", where)
+        self.named(row.where, packs.sorts, "sort", where)
         self.named(row.cautions, packs.cautions, "caution", where)
         if row.measure in packs.measures:
             self.convertible([row.unit], packs.measures[row.measure].unit, where)
@@ -97,16 +117,41 @@ class _Checker:
         self.named(row.measures, packs.measures, "measure", where)
         self.named(row.sorts, packs.sorts, "sort", where)
 
+    def life(self, row: Life, where: str) -> None:
+        self.named(row.kinds, self.packs.kinds, "kind", where)
+        self.part(row.part, row.kinds, where)
+        if Decimal(row.low) > Decimal(row.high):
+            self.report(messages.CONTRADICTS, where, f"low {row.low} is above high {row.high}")
+
+    def translation(self, row: Translation, where: str) -> None:
+        rows = getattr(self.packs, TABLES[row.table][1])
+        self.named([row.of], rows, row.table, where)
+        needed = ("name", "observation", "implication", "if_left", "do") if row.table == "condition" else ()
+        empty = [field for field in needed if not getattr(row, field)]
+        if empty or not (row.name or row.words):
+            self.report(messages.EMPTY_TEXT, where, ", ".join(empty) or "name or words")
+
+    def frames(self, frames: Iterable[Frame]) -> None:
+        first: dict[str, Frame] = {}
+        for row in frames:
+            other = first.setdefault(row.use, row)
+            if _gaps(row.text) != _gaps(other.text):
+                told = (
+                    f"{', '.join(sorted(_gaps(row.text)))} here; {', '.join(sorted(_gaps(other.text)))} in {other.id}"
+                )
+                self.report(messages.FRAMES_DIFFER, f"{row.provenance.file}: [[frame]] {row.id}", told)
+
     def duty(self, row: Duty, where: str) -> None:
         for number, subject in enumerate(row.subjects, 1):
             self.subject(subject, f"{where}, subject {number}")
-        self.named(row.reasons, self.packs.reasons, "reason", where)
+        self.named((*row.reasons, *row.method_reasons), self.packs.reasons, "reason", where)
         self.named([row.refer_to or None], self.packs.trades, "trade", where)
         if row.tracked and not row.subjects:
             self.report(messages.CONTRADICTS, where, "tracked, but without subjects")
 
     def rulebook(self, row: Rulebook, where: str) -> None:
         self.named(row.reasons, self.packs.reasons, "reason", where)
+        self.named(row.departure.reasons if row.departure else (), self.packs.reasons, "reason", where)
         if row.effective_to is not None and row.effective_to <= row.effective_from:
             self.report(messages.CONTRADICTS, where, "effective_to is not after effective_from")
         for duty in row.duties:
@@ -135,8 +180,14 @@ def check_rows(packs: Packs) -> list[Problem]:
     for era in packs.eras.values():
         where = f"{era.provenance.file}: [[era]] {era.id}"
         check.named(era.kinds, packs.kinds, "kind", where)
+        check.named(era.cautions, packs.cautions, "caution", where)
         if era.built_from is not None and era.built_to is not None and era.built_from > era.built_to:
             check.report(messages.CONTRADICTS, where, f"built_from {era.built_from} is after built_to {era.built_to}")
+    for life in packs.lives.values():
+        check.life(life, f"{life.provenance.file}: [[life]] {life.id}")
+    check.frames(packs.frames.values())
+    for translation in packs.translations.values():
+        check.translation(translation, f"{translation.provenance.file}: [[translation]] {translation.id}")
     for rulebook in packs.rulebooks.values():
         check.rulebook(rulebook, f"{rulebook.provenance.file}: [rulebook] {rulebook.id}")
     return check.report.problems

@@ -139,7 +139,7 @@ def _value(cls: type, field: _Field, value: object, where: str, report: Report) 
         report(messages.WRONG_TYPE, where, f"expected a list, found {value!r:.80}")
         return ()
     rows = tuple(_one(field, v, f"{where} number {n}", report) for n, v in enumerate(value, 1))
-    if (cls.__name__, field.name) in UNITS:
+    if (cls.__name__, field.name) in _CLOSED:
         for unit in rows:
             if isinstance(unit, str):
                 _closed(cls, field, unit, where, report)

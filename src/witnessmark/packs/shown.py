@@ -39,7 +39,13 @@ def _subject_names(subjects: tuple[Subject, ...], table: str) -> Iterator[str]:
 
 #: For each table, the tables whose rows name its rows, and in which fields.
 _NAMED_IN: dict[str, tuple[tuple[str, tuple[str, ...]], ...]] = {
-    "kind": (("procedure", ("kind",)), ("condition", ("kinds",)), ("criterion", ("kinds",)), ("era", ("kinds",))),
+    "kind": (
+        ("procedure", ("kind",)),
+        ("condition", ("kinds",)),
+        ("criterion", ("kinds",)),
+        ("era", ("kinds",)),
+        ("life", ("kinds",)),
+    ),
     "measure": (("kind", ("measures",)), ("criterion", ("measure",))),
     "condition": (("criterion", ("condition",)),),
     "sort": (("kind", ("sorts", "expected")),),

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from witnessmark.packs.law import ANCHORS, DAYS, MEANINGS, NEAR
 from witnessmark.packs.model import (
     DIRECTIONS,
     EXTENTS,
+    LANGUAGES,
     STAKES,
     TAGS,
     URGENCIES,
@@ -14,17 +16,20 @@ from witnessmark.packs.model import (
     Condition,
     Criterion,
     Era,
+    Frame,
     Kind,
+    Life,
     Measure,
     Procedure,
     Reason,
     Sort,
     Trade,
+    Translation,
 )  # fmt: skip
 
 __all__ = [
     "ALLOWED", "DATES", "DUTY_SYSTEMS", "LEAVES", "NUMBERS", "OPS",
-    "SYSTEMS", "TABLES", "UNITS",
+    "SYSTEMS", "TABLES", "TRANSLATED", "UNITS",
 ]  # fmt: skip
 
 #: System ids in the order in which a report takes them, with the words for each.
@@ -65,7 +70,12 @@ TABLES: dict[str, tuple[type, str]] = {
     "trade": (Trade, "trades"),
     "attribute": (Attribute, "attributes"),
     "era": (Era, "eras"),
+    "life": (Life, "lives"),
+    "frame": (Frame, "frames"),
+    "translation": (Translation, "translations"),
 }
+#: Tables whose rows are printed in a report and can be said in another language.
+TRANSLATED = ("kind", "condition", "sort", "reason", "caution", "trade", "attribute", "measure")
 #: Fields that hold one of a closed list of words.
 ALLOWED: dict[tuple[str, str], tuple[str, ...]] = {
     ("Kind", "system"): tuple(SYSTEMS),
@@ -83,12 +93,26 @@ ALLOWED: dict[tuple[str, str], tuple[str, ...]] = {
     ("Duty", "extent"): EXTENTS,
     ("Numeric", "op"): OPS,
     ("Definition", "tag"): TAGS,
+    ("Subject", "near"): ("", *NEAR),
+    ("ConditionWord", "means"): MEANINGS,
+    ("ConditionWord", "tag"): TAGS,
+    ("ConditionWord", "needs"): ("", "reason", "finding"),
+    ("Delivery", "days"): DAYS,
+    ("Delivery", "anchor"): ANCHORS,
+    ("Delivery", "tag"): TAGS,
+    ("Summary", "means"): MEANINGS,
+    ("Summary", "tag"): TAGS,
+    ("Departure", "tag"): TAGS,
+    ("Frame", "language"): LANGUAGES,
+    ("Translation", "language"): LANGUAGES[1:],
+    ("Translation", "table"): TRANSLATED,
 }
 #: Fields that hold a number as it was published, in quotes.
 NUMBERS = {
     ("Measure", "low"), ("Measure", "high"), ("Criterion", "value"), ("Criterion", "high"), ("Numeric", "value"),
+    ("Life", "low"), ("Life", "high"),
 }  # fmt: skip
 #: Fields that hold one UCUM code, or several.
 UNITS = {("Measure", "unit"), ("Measure", "units"), ("Criterion", "unit"), ("Numeric", "unit")}
 #: Fields that hold a date.
-DATES = {("Rulebook", "effective_from"), ("Rulebook", "effective_to")}
+DATES = {("Rulebook", "effective_from"), ("Rulebook", "effective_to"), ("Criterion", "adopted")}
