@@ -11,9 +11,9 @@ from witnessmark.judging.model import (
     Standing,
     SubjectCoverage,
 )
-from witnessmark.judging.standing import draft_findings, standing
+from witnessmark.judging.standing import draft_findings, standing, under_each
 
 __all__ = [
     "BLOCKING", "ENDS", "DraftFinding", "DutyCoverage", "JudgedReading", "LooseEnd", "Running", "Standing",
-    "SubjectCoverage", "draft_findings", "standing",
+    "SubjectCoverage", "draft_findings", "standing", "under_each",
 ]  # fmt: skip

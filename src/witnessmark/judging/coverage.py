@@ -2,8 +2,10 @@
 
 Each subject of a duty is looked at in its extent: ``all`` asks for every listed component of its kinds (and for the
 full count where one was given), or for every place of its sorts where it names no kinds; ``one_per_room`` for one in every habitable room, and in any other place that has
-one; ``one_per_side`` for one on every outside face; ``representative`` and ``none`` for at least one. ``enter`` asks
-for every place of its sorts. A subject is *met* when all that is asked was done, *excused* when the rest was lawfully
+one; ``one_per_habitable_room`` for one in every habitable room and nowhere else; ``one_per_side`` for one on every
+outside face; ``representative`` and ``none`` for at least one. ``enter`` asks for every place of its sorts. A subject
+``near`` plumbing asks only for what lies near it, and, where no single one was listed, for a full count in every place
+that has plumbing. A duty with a default method is met by that method alone (``method``). A subject is *met* when all that is asked was done, *excused* when the rest was lawfully
 skipped, else *open*. An optional subject is *not asked* while nothing of its kinds (or no place of its sorts) is in
 the house.
 """
@@ -17,7 +19,9 @@ from witnessmark.journal.acts import Absent, Saw
 from witnessmark.journal.fold import Fact
 from witnessmark.judging.evidence import Evidence, accepts, evidence_of, is_about
 from witnessmark.judging.excuses import Skips, excuses_for, skips_of
+from witnessmark.judging.method import by_default_method
 from witnessmark.judging.model import DutyCoverage, SubjectCoverage
+from witnessmark.judging.near import is_fact_near, is_near, near_places
 from witnessmark.judging.scene import Scene
 from witnessmark.judging.when import holds
 from witnessmark.packs.model import Duty, Subject
@@ -62,6 +66,8 @@ def _candidates(ground: _Ground, duty: Duty, subject: Subject) -> list[Fact]:
                 kind = kinds.get(ground.scene.house.kind_of(fact))
                 if kind is not None and duty.system and kind.system != duty.system:
                     continue
+            if not is_fact_near(ground.scene, subject, fact):
+                continue
             if accepts(fact, duty.verb, subject, evidence.present) and is_about(ground.scene, fact, subject, duty.verb):
                 met.append(fact)
     return met
@@ -73,9 +79,10 @@ def _sides(ground: _Ground) -> Iterator[Place]:
             yield place
 
 
-def _rooms(ground: _Ground, subject: Subject) -> Iterator[Place]:
+def _rooms(ground: _Ground, subject: Subject, *, habitable_only: bool) -> Iterator[Place]:
     scene = ground.scene
     having = {c.place for c in scene.house.components.values() if c.declared and c.kind in subject.kinds}
+    having = set() if habitable_only else having
     for place in scene.house.places.values():
         sort = scene.packs.sorts.get(place.sort)
         if sort is not None and sort.outside:
@@ -98,12 +105,25 @@ def _targets(ground: _Ground, duty: Duty, subject: Subject) -> list[_Target]:
             if c.declared
             and c.kind in subject.kinds
             and (not subject.sorts or _sort_at(scene, c.place) in subject.sorts)
+            and is_near(scene, subject, c.id)
         ]
-    elif duty.extent == "one_per_room":
-        found = [_Target(p.name, place=p.id) for p in _rooms(ground, subject)]
+        found += _near_without_any(ground, subject)
+    elif duty.extent in {"one_per_room", "one_per_habitable_room"}:
+        only = duty.extent == "one_per_habitable_room"
+        found = [_Target(p.name, place=p.id) for p in _rooms(ground, subject, habitable_only=only)]
     elif duty.extent == "one_per_side":
         found = [_Target(p.name, place=p.id) for p in _sides(ground)]
     return found or [_Target("")]
+
+
+def _near_without_any(ground: _Ground, subject: Subject) -> list[_Target]:
+    """The places with plumbing in which nothing of a subject near plumbing was listed one by one."""
+    if not subject.near:
+        return []
+    home = ground.scene.house
+    having = {c.place for c in home.components.values() if c.declared and c.kind in subject.kinds}
+    places = [home.places[p] for p in sorted(near_places(ground.scene) - having) if p in home.places]
+    return [_Target(p.name, place=p.id) for p in places if not subject.sorts or p.sort in subject.sorts]
 
 
 def _sort_at(scene: Scene, place: str | None) -> str:
@@ -124,6 +144,7 @@ class _Met:
         self._home = ground.scene.house
         self._facts = facts
         self._whole = whole
+        self._by_id = {fact.id: fact for fact in facts}
         self._component: dict[str, list[str]] = {}
         self._place: dict[str, list[str]] = {}
         self._counted: list[Fact] = []
@@ -143,7 +164,7 @@ class _Met:
             counted = [f.id for f in self._counted if self._home.place_of(f) in {None, place}]
             return self._component.get(target.component, []) + counted
         if target.place is not None:
-            return self._place.get(target.place, [])
+            return [i for i in self._place.get(target.place, []) if not self._whole or _complete(self._by_id[i])]
         return [fact.id for fact in self._facts if not self._whole or _complete(fact)]
 
 
@@ -191,6 +212,16 @@ def _what_is_missing(ground: _Ground, subject: Subject, missing: list[str], *, p
     return f"{what}, for {names}" if names else what
 
 
+def _ways(ground: _Ground, subject: Subject, target: _Target) -> list[Fact]:
+    """What was stated of how a target was inspected, by whichever way."""
+    home = ground.scene.house
+    named = Subject(subject.words, subject.kinds, subject.part, ("method",), (), subject.sorts)
+    facts = [f for f in ground.evidence.facts if is_about(ground.scene, f, named, "state_method")]
+    if target.component is not None:
+        return [f for f in facts if f.component == target.component]
+    return [f for f in facts if target.place is None or home.place_of(f) == target.place]
+
+
 def _subject(ground: _Ground, duty: Duty, subject: Subject) -> SubjectCoverage:
     why = _asked(ground, duty, subject)
     if why:
@@ -211,6 +242,14 @@ def _subject(ground: _Ground, duty: Duty, subject: Subject) -> SubjectCoverage:
             done = [f.id for f in _absent(ground, set(subject.kinds)) if ground.scene.house.place_of(f) == target.place]
         excuses = excuses_for(ground.scene, ground.skips, duty, subject, component=target.component, place=target.place)
         lawful = [excuse for excuse in excuses if excuse.lawful]
+        if duty.method_reasons:
+            way = by_default_method(duty, _ways(ground, subject, target), excuses)
+            (met if way.status == "met" else excused if way.status == "excused" else []).extend(way.entries)
+            reasons += [f"{target.name}: {way.words}" if target.name else way.words] * (way.status == "excused")
+            if way.status == "open":
+                missing.append(target.name)
+                refused += [way.words, *(excuse.words for excuse in excuses if not excuse.lawful)]
+            continue
         # A space looked into but left out in part was not entered: there the excuse tells more than the look.
         if lawful and (not done or duty.verb == "enter"):
             excused += [excuse.fact.id for excuse in lawful]
@@ -242,7 +281,10 @@ def _duty(ground: _Ground, duty: Duty) -> DutyCoverage:
 
 
 def coverage(scene: Scene) -> tuple[DutyCoverage, ...]:
-    """Every tracked duty of the rulebook in force that says *shall*, in the rulebook's order; empty without one."""
+    """Every tracked duty of the rulebook in force that says *shall*, in the rulebook's order; empty without one.
+
+    To hold one visit against several rulebooks, ask for each with ``scene.under(rulebook)``.
+    """
     if scene.rulebook is None:
         return ()
     ground = _Ground(scene, evidence_of(scene), skips_of(scene))

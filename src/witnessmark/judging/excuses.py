@@ -66,7 +66,7 @@ def skips_of(scene: Scene) -> Skips:
 def _lawful(scene: Scene, duty: Duty, body: Skipped) -> tuple[bool, str]:
     row = scene.packs.reasons.get(body.reason)
     words = (body.words or "").strip() or (row.words if row else body.reason or body.what)
-    listed = duty.reasons or (scene.rulebook.reasons if scene.rulebook else ())
+    listed = duty.method_reasons or duty.reasons or (scene.rulebook.reasons if scene.rulebook else ())
     if listed:
         lawful = body.reason in listed
     elif scene.packs.reasons:

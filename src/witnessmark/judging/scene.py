@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 
 from witnessmark.journal.acts import Arrived
@@ -56,6 +56,10 @@ class Scene:
     found: Mapping[str, Fact]
     procedures: Mapping[str, tuple[Procedure, ...]]
     facts: Mapping[str, Fact]
+
+    def under(self, rulebook: Rulebook | None) -> Scene:
+        """The same visit held against another rulebook."""
+        return replace(self, rulebook=rulebook)
 
     def kind_name(self, kind: str) -> str:
         """The plain name of a kind, the id itself where the packs do not know it."""

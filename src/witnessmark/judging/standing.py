@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import UTC, datetime
 
 from witnessmark.journal.fold import Record
@@ -11,16 +12,17 @@ from witnessmark.judging.findings import draft
 from witnessmark.judging.limits import judge_readings
 from witnessmark.judging.look_again import look_again
 from witnessmark.judging.make_sure import make_sure
-from witnessmark.judging.model import ENDS, DraftFinding, LooseEnd, Standing
+from witnessmark.judging.model import ENDS, DraftFinding, DutyCoverage, LooseEnd, Standing
 from witnessmark.judging.name_it import name_it
 from witnessmark.judging.put_back import put_back
 from witnessmark.judging.say_why import say_why
 from witnessmark.judging.scene import Scene, gather
 from witnessmark.judging.still_on import now_running, still_on
 from witnessmark.judging.write_up import write_up
+from witnessmark.packs import rulebook_for
 from witnessmark.packs.model import Packs
 
-__all__ = ["draft_findings", "standing"]
+__all__ = ["draft_findings", "standing", "under_each"]
 
 _BEGINNING = datetime.min.replace(tzinfo=UTC)
 
@@ -48,6 +50,17 @@ def standing(record: Record, packs: Packs, job: Job, now: datetime) -> Standing:
         *say_why(scene, duties),
     ]
     return Standing(scene.now, now_running(scene), tuple(sorted(ends, key=_order)), duties, judged)
+
+
+def under_each(
+    record: Record, packs: Packs, job: Job, now: datetime, rulebooks: Sequence[str]
+) -> dict[str, tuple[DutyCoverage, ...]]:
+    """The same visit held against several laws at once: the duties of each of *rulebooks* (ids) in force that day.
+
+    A rulebook that there is not, or that was not in force, has no duties.
+    """
+    scene = gather(record, packs, job, now)
+    return {name: coverage(scene.under(rulebook_for(packs, name, scene.date))) for name in rulebooks}
 
 
 def draft_findings(record: Record, packs: Packs, standing: Standing) -> tuple[DraftFinding, ...]:

@@ -75,8 +75,8 @@ class Duty:
     ``modality`` is ``shall``, ``may``, ``not_required`` or ``shall_not``. ``when`` names a condition on the job or
     house (``fuel or attached garage``, ``outdoor >= 60 degF``), empty means always. ``tracked``: coverage is computed
     from the visit's record; other duties (agreement, delivery, ethics) are listed for the reader. ``default_method``
-    is how the law wants it done (``traverse``); another way is excused by one of ``method_reasons`` and has to be
-    stated. ``mandatory_text`` is what the report must say, in substance or, with ``verbatim``, word for word, in
+    is how the law wants it done ("walked on the roof"); where ``method_reasons`` are listed another way counts only
+    with one of them, and the way used has to be stated. ``mandatory_text`` is what the report must say, in substance or, with ``verbatim``, word for word, in
     type of at least ``min_pt`` points, where ``text_when`` holds (empty: always). ``by_agreement``: only where the
     client agreed to it.
     """
