@@ -8,15 +8,44 @@ from witnessmark.assembly.issuing import Made, issue_report, write_report
 from witnessmark.assembly.jobs import OpenJob, new_job, open_job
 from witnessmark.assembly.keys import FileSigner, default_key_path
 from witnessmark.assembly.noting import ENTRY_FIELDS, fields_of, read_note
+from witnessmark.assembly.overlay import start_overlay
 from witnessmark.assembly.packs import check_packs, count_packs, overlay_folders, read_packs
 from witnessmark.assembly.seeing import look_at, look_into
+from witnessmark.assembly.situations import run_situations
 from witnessmark.assembly.telling import standing_as_json, standing_in_words
 from witnessmark.assembly.verifying import Checked, verify_job
 from witnessmark.assembly.writing import note_entry, note_readings
 
 __all__ = [
-    "ENTRY_FIELDS", "Checked", "FileSigner", "Made", "OpenJob", "check_packs", "count_packs", "default_key_path",
-    "fields_of", "hear", "hear_into", "issue_report", "job_from_facts", "limit_from_pack", "look_at", "look_into", "new_job", "note_entry",
-    "note_readings", "open_job", "overlay_folders", "read_note", "read_packs", "standing_as_json", "standing_in_words",
-    "verify_job", "when", "write_findings", "write_report",
+    "ENTRY_FIELDS",
+    "Checked",
+    "FileSigner",
+    "Made",
+    "OpenJob",
+    "check_packs",
+    "count_packs",
+    "default_key_path",
+    "fields_of",
+    "hear",
+    "hear_into",
+    "issue_report",
+    "job_from_facts",
+    "limit_from_pack",
+    "look_at",
+    "look_into",
+    "new_job",
+    "note_entry",
+    "note_readings",
+    "open_job",
+    "overlay_folders",
+    "read_note",
+    "read_packs",
+    "run_situations",
+    "standing_as_json",
+    "standing_in_words",
+    "start_overlay",
+    "verify_job",
+    "when",
+    "write_findings",
+    "write_report",
 ]  # fmt: skip

@@ -7,15 +7,18 @@ from witnessmark.problems import Message
 __all__ = [
     "AUDIO_TIMES",
     "BAD_KEY",
+    "BAD_SITUATION",
     "BAD_TABLE",
     "BLOCKED",
     "NOTHING_TO_SEAL",
     "NOT_AN_ACT",
+    "NOT_AS_EXPECTED",
     "NOT_A_FIELD",
     "NOT_A_VALUE",
     "NO_CLOCK",
     "NO_SUCH_ENTRY",
     "NO_SUCH_PACK_ID",
+    "OVERLAY_THERE",
     "UNSURE_ENTRY",
     "WHY_AGAIN",
     "WRONG_JOB_FACT",
@@ -104,4 +107,24 @@ NO_CLOCK: Final = Message(
     "when was the picture taken?",
     "the journal needs the time of day of every entry, and the picture does not say",
     "say with --offset how far the camera's clock is from UTC (-07:00), or note it by hand with `note JOB took`",
+)
+
+BAD_SITUATION: Final = Message(
+    "WM916",
+    "this situation cannot be read",
+    "a situation that is not tried shows nothing",
+    "write title, rulebook, date, [house], [[act]] and [expect] as docs/packs/README.md shows",
+)
+NOT_AS_EXPECTED: Final = Message(
+    "WM917",
+    "what came of the situation is not what it expects",
+    "either the packs judge it wrongly, or the expectation is wrong; both mislead whoever relies on them",
+    "look up the law or the practice the situation names as its source, and correct the one that is wrong",
+)
+
+OVERLAY_THERE: Final = Message(
+    "WM918",
+    "this folder already holds packs",
+    "what stands there would be overwritten",
+    "name a folder that is new or empty",
 )

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from pathlib import Path
 from typing import Any, cast
 
 import click
 
-from witnessmark.assembly import check_packs, count_packs, read_packs
+from witnessmark.assembly import check_packs, count_packs, read_packs, run_situations, start_overlay
 from witnessmark.cli.output import FALLS_SHORT, answer, complain, in_words, json_option, refusing
+from witnessmark.packs import changes
 from witnessmark.packs import show as show_row
 
 __all__ = ["packs"]
@@ -50,18 +52,74 @@ def packs(context: click.Context, overlays: tuple[Path, ...], as_json: bool) -> 
 @json_option
 @refusing
 def check(overlays: tuple[Path, ...], as_json: bool) -> None:
-    """Check every file of the packs and overlays: keys, references, units, dates, sources.
+    """Check every file of the packs and overlays, then try every situation on them.
 
-    Exit status 1 when anything is wrong.
+    Keys, references, units, dates and sources first; then each situation file: a house, what was done, and which
+    duties, loose ends and findings must come of it. Exit status 1 when anything is wrong.
     """
     problems = check_packs(overlays)
+    tried = 0
+    if not problems:
+        tried, problems = run_situations(overlays)
     complain(problems)
     if as_json:
-        answer({"sound": not problems, "problems": [problem.as_json() for problem in problems]})
+        answer({"sound": not problems, "situations": tried, "problems": [problem.as_json() for problem in problems]})
     elif not problems:
-        click.echo("The packs are sound.")
+        click.echo(f"The packs are sound; {tried} situations came out as expected.")
     if problems:
         raise SystemExit(FALLS_SHORT)
+
+
+@packs.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.option(
+    "--firm", default="our own practice", show_default=True, help="Who says so: printed as the source of your rows."
+)
+@click.option("--rulebook", default="", help="The law you want to correct rows of; the first there is unless named.")
+@json_option
+@refusing
+def start(folder: Path, firm: str, rulebook: str, as_json: bool) -> None:
+    """Begin a folder of your own packs: conditions, procedures, wording, corrections of a law, and a situation.
+
+    The files are valid as they stand. Change them, check them with 'witnessmark packs check --overlay FOLDER', and name
+    the folder in WITNESSMARK_PACKS to have every command read it.
+    """
+    written = start_overlay(folder, firm=firm, day=datetime.now().astimezone().date().isoformat(), rulebook=rulebook)
+    if as_json:
+        answer({"folder": str(folder), "files": [str(path) for path in written]})
+        return
+    click.echo("\n".join(f"wrote {path}" for path in written))
+    click.echo(f"Next: witnessmark packs check --overlay {folder}")
+
+
+@packs.command("changes")
+@overlay_option
+@json_option
+@refusing
+def say_changes(overlays: tuple[Path, ...], as_json: bool) -> None:
+    """List what your overlays change: which rows, which fields, from what to what, and on whose word."""
+    made = changes(read_packs(overlays))
+    if as_json:
+        answer({
+            "changes": [
+                {
+                    "table": c.table, "id": c.id, "file": c.file, "source": c.source, "tag": c.tag, "added": c.added,
+                    "fields": [{"field": n, "shipped": _told(old), "yours": _told(new)} for n, old, new in c.fields],
+                }
+                for c in made
+            ]
+        })  # fmt: skip
+        return
+    for c in made:
+        click.echo(f"{'adds' if c.added else 'replaces'} {c.table} {c.id}  ({c.source}; {c.tag}; {c.file})")
+        for name, old, new in c.fields:
+            _say(name, f"{_told(old)} -> {_told(new)}")
+    if not made:
+        click.echo("No overlay, or none that changes anything.")
+
+
+def _told(value: object) -> str:
+    return "; ".join(map(str, value)) if isinstance(value, tuple) else str(value)
 
 
 @packs.command()

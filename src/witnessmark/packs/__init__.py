@@ -10,6 +10,7 @@ from witnessmark.packs.applies import (
     procedures_of,
     rulebook_for,
 )
+from witnessmark.packs.changes import Change, changes
 from witnessmark.packs.pages import pages
 from witnessmark.packs.phrases import Candidate, ambiguities, plain, spoken_index
 from witnessmark.packs.reader import check, parse, read, scenario_texts, shipped_texts
@@ -20,7 +21,9 @@ __all__ = [
     "LEAVES",
     "SYSTEMS",
     "Candidate",
+    "Change",
     "ambiguities",
+    "changes",
     "check",
     "conditions_of",
     "criteria_for",
