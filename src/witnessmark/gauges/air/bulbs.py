@@ -56,7 +56,7 @@ def wet_bulb(
     return Answer(
         value=fahrenheit(bulb),
         unit="[degF]",
-        words=f"A {'wet' if bulb >= 0 else 'iced'} bulb in a stream of this air shows about {both(bulb)} {words}.",
+        words=f"{'A wet' if bulb >= 0 else 'An iced'} bulb in a stream of this air shows about {both(bulb)} {words}.",
         uncertainty=from_hygrometer(
             lambda t, h: wet_bulb_celsius(t, h, max(at, 1.001 * saturation_pressure(t))), celsius, fraction, 1.8, "°F"
         ),

@@ -11,7 +11,7 @@ from witnessmark.gauges.air.messages import HUMIDITY_NEEDED, NO_DIFFERENCE
 from witnessmark.gauges.air.saturation import dew_point_celsius
 from witnessmark.gauges.air.sources import BRE, DIN_4108, ISO_10211, ISO_13788
 from witnessmark.gauges.air.surfaces import SURFACE_OFF
-from witnessmark.gauges.air.told import KELVINS_OFF, both, fahrenheit, kelvins
+from witnessmark.gauges.air.told import HUMIDITY_OFF, KELVINS_OFF, both, fahrenheit, kelvins
 from witnessmark.gauges.answer import Also, Answer, Outside, Source, Step, Table, Uncertainty, Verdict, rounded
 from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.gauge import gauge
@@ -146,11 +146,13 @@ def temperature_factor(
         why = "the surface is warmer or colder than both airs: sun, a heater, wet plaster or a reading gone wrong"
         outside_range.append(Outside("factor", Quantity(rounded(factor), "1"), Decimal(0), Decimal(1), why))
     needed = _needed(criterion, humidity, warm, cold)
-    words = f"The surface keeps {factor:.2f} of the difference between inside and outside ({kelvins(difference)})."
+    words = f"The surface keeps {factor:.2f} of the difference between inside and outside, {kelvins(difference)}."
     verdict = None
     if needed is not None:
         least, source = needed
-        told = f"{criterion} asks for at least {least:.2f}" if math.isfinite(least) else f"{criterion} asks for nothing"
+        told = (
+            f"{criterion} asks for at least {least:.2f}" if least > 0 else f"{criterion} asks for nothing in this air"
+        )
         if outside_range:
             outcome, ending = "undecided", "the readings do not allow a comparison"
         elif abs(factor - least) < off:
@@ -233,7 +235,7 @@ def temperature_factor_minimum(
         given = Quantity(rounded(warm - cold), "K{difference}")
         outside_range = (Outside("inside less outside", given, Decimal(0), None, why),)
     words = (
-        f"With this air no surface should be colder than {both(coldest)}, a temperature factor of at least {least:.2f}."
+        f"With this air no surface should be colder than {both(coldest)}, a temperature factor of at least {least:.3f}."
     )
     if least > 1:
         words = f"The air in the room is already past that humidity: surfaces would have to be at {both(coldest)}."
@@ -241,12 +243,14 @@ def temperature_factor_minimum(
         words = (
             f"No surface gets as cold as {both(coldest)} when it is {both(cold)} outside: nothing is asked of the wall."
         )
-    drier = surface_for_humidity(warm, float(humidity.value) / 100 * 0.94, float(surface_humidity.value) / 100)
-    off = abs(factor_of_surface(drier, warm, cold) - least) if math.isfinite(drier) else None
+    moister = surface_for_humidity(
+        warm, float(humidity.value) / 100 + HUMIDITY_OFF, float(surface_humidity.value) / 100
+    )
+    off = abs(factor_of_surface(moister, warm, cold) - least)
     return Answer(
         value=rounded(least),
         words=words,
-        uncertainty=None if off is None else Uncertainty(f"about {off:.2f} either way, for 3 % at 50 %", rounded(off)),
+        uncertainty=Uncertainty(f"about {off:.2f} either way, for 3 % on the humidity", rounded(off)),
         outside_range=outside_range,
         also=(
             Also("coldest_surface", "coldest surface that stays below that humidity", fahrenheit(coldest), "[degF]"),

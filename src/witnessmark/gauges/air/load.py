@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from decimal import Decimal
 from typing import Annotated
 
 from witnessmark.gauges.air.inputs import Humidity, Insides, Outsides
-from witnessmark.gauges.air.saturation import saturation_iso_13788, vapour_pressure
+from witnessmark.gauges.air.saturation import saturation_iso_13788, saturation_pressure, vapour_pressure
 from witnessmark.gauges.air.sources import ISO_13788_CLASSES
+from witnessmark.gauges.air.told import HUMIDITY_OFF
 from witnessmark.gauges.answer import Also, Answer, Outside, Step, Table, Uncertainty, rounded
 from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.gauge import gauge
@@ -95,7 +97,7 @@ def humidity_class(
         Step("vapour pressure outside", rounded(without), "Pa"),
         Step("inside less outside", rounded(excess), "Pa"),
     )
-    off = rounded(((0.03 * within * 2) ** 2 + (0.05 * without) ** 2) ** 0.5)
+    off = rounded(math.hypot(HUMIDITY_OFF * saturation_pressure(warm), HUMIDITY_OFF * saturation_pressure(cold)))
     if cold >= WARM:
         why = "from 20 °C outside the classes have no width"
         return Answer(
@@ -108,6 +110,8 @@ def humidity_class(
     if excess < 0:
         words = f"The inside air holds {-excess:.0f} Pa less vapour than outside: the house adds nothing now (class 1)."
     upper = bounds_at(cold)
+    if any(abs(excess - bound) < float(off) for bound in upper):
+        words += " That is nearer to the edge of a class than the instruments are sure."
     edges = [Decimal(0), *(rounded(each) for each in upper)]
     table = tuple((Decimal(at), edges[at - 1], edges[at] if at < len(edges) else "", MEANT_FOR[at]) for at in MEANT_FOR)
     return Answer(

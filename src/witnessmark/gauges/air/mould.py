@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 
 __all__ = [
     "CLASSES", "Growth", "Sensitivity", "course", "critical_humidity", "first_growth_days", "grows", "highest_index",
+    "highest_index_of",
     "index_after",
 ]  # fmt: skip
 
@@ -67,6 +68,15 @@ def highest_index(celsius: float, humidity: float, of: Sensitivity) -> float:
     critical = critical_humidity(celsius, of.least)
     x = (critical - humidity) / (critical - 100)
     return max(of.a + of.b * x - of.c * x**2, 0.0)
+
+
+def highest_index_of(celsius: float, humidity: float, sensitivity: str) -> float:
+    """The same for a class by its name.
+
+    >>> round(highest_index_of(20, 100, "resistant"), 3)
+    2.0
+    """
+    return highest_index(celsius, humidity, CLASSES[sensitivity])
 
 
 def grows(celsius: float, humidity: float, of: Sensitivity) -> bool:

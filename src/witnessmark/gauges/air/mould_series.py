@@ -174,8 +174,7 @@ def mould_index(
         value=rounded(index),
         words=_words(index, tally),
         uncertainty=Uncertainty(
-            f"between {min(index, slowest):.2f} and {max(index, slowest):.2f} for the slowest published decline; the "
-            "class of the material counts for more"
+            f"up to {slowest:.2f} with the slowest published decline; the class of the material counts for more"
         ),
         outside_range=outside,
         also=(

@@ -58,14 +58,19 @@ def surface_humidity(temperature: AirTemperature, humidity: Humidity, surface: S
     )
     state = "condensing" if percent > 100 else "humid enough for mould" if percent >= MOULD_FROM else "drier"  # noqa: PLR2004 - saturation
     said = {
-        "condensing": "more than the air can hold there: water condenses on it",
+        "condensing": "more than the air can hold there, so water condenses on it",
         "humid enough for mould": "humid enough for mould, if it lasts for weeks",
         "drier": "below the 80 % from which mould can grow in time",
     }[state]
+    near = (
+        " That is nearer to a limit than the instruments are sure."
+        if min(abs(percent - MOULD_FROM), abs(percent - 100)) < off
+        else ""
+    )
     frost = " as frost" if cold < 0 and state == "condensing" else ""
     return Answer(
         value=rounded(percent),
-        words=f"At this surface the room air would stand at {percent:.0f} % relative humidity: {said}{frost}.",
+        words=f"At this surface the room air would stand at {percent:.0f} % relative humidity: {said}{frost}.{near}",
         uncertainty=Uncertainty(
             f"about {off:.0f} % either way, for 1 K on the surface and 3 % on the air", rounded(off)
         ),

@@ -143,7 +143,6 @@ def wood_air_humidity(
         return Answer(
             words=f"No air holds wood at {percent:.1f} %: even saturated air gives about {most:.0f} %. "
             "The wood has taken up liquid water, or is still drying from the sawmill.",
-            outside_range=near_saturation(moisture.value),
             also=(Also("liquid_water", "more than air alone explains", value=True),),
         )
     other = humidity_for_emc(celsius, max(percent - 1, 0))
@@ -152,6 +151,5 @@ def wood_air_humidity(
         value=rounded(100 * found),
         words=f"Wood stays at {percent:.1f} % in air of about {100 * found:.0f} % relative humidity.",
         uncertainty=Uncertainty("for 1 % moisture content either way", off),
-        outside_range=near_saturation(moisture.value),
         also=(Also("liquid_water", "more than air alone explains", value=False),),
     )

@@ -77,7 +77,8 @@ def wood_resistance(
     words = f"This resistance stands for about {value:.1f} % moisture content in Douglas-fir."
     if table is not None:
         also.append(Also("table", "by the table at 27 °C (80 °F)", rounded(table), "%"))
-        words += f" The printed table gives {table:.1f} %{'' if wood_temperature is None else ' before temperature'}."
+        before = "" if wood_temperature is None else f", the fit {fit:.1f} %, before the wood's temperature"
+        words += f" The printed table gives {table:.1f} %{before}."
     return Answer(
         value=rounded(value),
         words=words,
