@@ -104,6 +104,26 @@ name = "old range"
 words = "Look behind it."
 kinds = ["range"]
 built_to = 1990
+[[life]]
+id = "range.a-table"
+kinds = ["range"]
+name = "electric range"
+low = "13"
+high = "15"
+document = "A table of lives"
+edition = "2007"
+place = "p. 3"
+[[frame]]
+id = "en.not-inspected"
+use = "not-inspected"
+language = "en"
+text = "The {what} was not inspected: {reason}."
+[[translation]]
+id = "es.kind.range"
+language = "es"
+table = "kind"
+of = "range"
+name = "estufa"
 """
 
 LAW = """

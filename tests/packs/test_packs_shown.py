@@ -23,7 +23,8 @@ def test_a_row_is_shown_with_what_refers_to_it() -> None:
     assert row["file"]["id"] == "things"
     assert len(row["file"]["hash"]) == 64
     assert row["referred_to_by"] == [
-        "procedure range-bake", "condition range-tips", "criterion oven-at-350", "era old-range", "duty XX-001 of us.xx",
+        "procedure range-bake", "condition range-tips", "criterion oven-at-350", "era old-range", "life range.a-table",
+        "duty XX-001 of us.xx",
     ]  # fmt: skip
 
 

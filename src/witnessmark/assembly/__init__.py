@@ -12,7 +12,7 @@ from witnessmark.assembly.overlay import start_overlay
 from witnessmark.assembly.packs import check_packs, count_packs, overlay_folders, read_packs
 from witnessmark.assembly.seeing import look_at, look_into
 from witnessmark.assembly.situations import run_situations
-from witnessmark.assembly.telling import standing_as_json, standing_in_words
+from witnessmark.assembly.telling import standing_as_json, standing_in_words, under_as_json, under_in_words
 from witnessmark.assembly.verifying import Checked, verify_job
 from witnessmark.assembly.writing import note_entry, note_readings
 
@@ -44,6 +44,8 @@ __all__ = [
     "standing_as_json",
     "standing_in_words",
     "start_overlay",
+    "under_as_json",
+    "under_in_words",
     "verify_job",
     "when",
     "write_findings",

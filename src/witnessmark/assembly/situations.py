@@ -14,9 +14,13 @@ from witnessmark.assembly.packs import overlay_folders, read_packs
 from witnessmark.assembly.situation import Situation, read_situation
 from witnessmark.journal.fold import Record, fold
 from witnessmark.judging import DutyCoverage, Standing, draft_findings, standing, under_each
+from witnessmark.judging.code_claims import code_claims
 from witnessmark.judging.deadline import Anchors, deadlines
-from witnessmark.judging.law_report import code_claims, departures, observed, statements, summary
+from witnessmark.judging.departures import departures
+from witnessmark.judging.law_summary import summary
+from witnessmark.judging.observed import observed
 from witnessmark.judging.scene import Scene, gather
+from witnessmark.judging.statements import statements
 from witnessmark.packs import rulebook_for, scenario_texts
 from witnessmark.packs.model import Packs
 from witnessmark.problems import Problem, Refusal

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import datetime
 
 from witnessmark.journal.fold import Fact, Record
@@ -11,7 +11,7 @@ from witnessmark.judging.model import ENDS, DutyCoverage, LooseEnd, Standing
 from witnessmark.packs.model import Packs
 from witnessmark.views import house
 
-__all__ = ["standing_as_json", "standing_in_words"]
+__all__ = ["standing_as_json", "standing_in_words", "under_as_json", "under_in_words"]
 
 _DOUBTFUL = {"memory", "memory?", "seen-copy"}
 
@@ -88,6 +88,23 @@ def standing_as_json(stands: Standing, record: Record, packs: Packs) -> dict[str
         "waiting": [entry.id for entry in record.waiting],
         "cautions": {caution: packs.cautions[caution].words for caution in cautions if caution in packs.cautions},
     }
+
+
+def under_as_json(laws: Mapping[str, Sequence[DutyCoverage]]) -> dict[str, object]:
+    """The duties under each of several laws, as plain data."""
+    return {name: [_duty(row) for row in rows] for name, rows in laws.items()}
+
+
+def under_in_words(laws: Mapping[str, Sequence[DutyCoverage]]) -> Iterator[str]:
+    """One line for each of several laws, then what is open under it."""
+    for name, rows in laws.items():
+        counts = Counter(row.status for row in rows)
+        told = ", ".join(f"{counts[s]} {s}" for s in ("met", "excused", "open", "not asked") if counts[s])
+        yield f"Under {name}: {told or 'no duty is counted, or it was not in force that day'}"
+        for row in rows:
+            if row.status == "open":
+                note = ", recalled: check the text" if row.duty.provenance.tag in _DOUBTFUL else ""
+                yield f"  {row.duty.id} {row.duty.words} ({row.duty.section}{note})"
 
 
 def _draft(fact: Fact) -> dict[str, object]:

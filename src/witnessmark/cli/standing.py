@@ -7,9 +7,21 @@ from pathlib import Path
 
 import click
 
-from witnessmark.assembly import open_job, read_packs, standing_as_json, standing_in_words, when, write_findings
+from witnessmark.assembly import (
+    open_job,
+    read_packs,
+    standing_as_json,
+    standing_in_words,
+    under_as_json,
+    under_in_words,
+    when,
+    write_findings,
+)
+from witnessmark.assembly.messages import NO_SUCH_PACK_ID
 from witnessmark.cli.output import FALLS_SHORT, answer, complain, json_option, refusing
 from witnessmark.judging import standing as judge
+from witnessmark.judging import under_each
+from witnessmark.problems import Refusal
 
 __all__ = ["standing"]
 
@@ -22,9 +34,18 @@ __all__ = ["standing"]
 @click.option("--duties", is_flag=True, help="List every duty, also those that are met.")
 @click.option("--write-up", is_flag=True, help="First draft a finding for every adverse thing not yet written up.")
 @click.option("--drafts", is_flag=True, help="List the drafts that wait for a decision.")
+@click.option(
+    "--under",
+    "laws",
+    multiple=True,
+    metavar="ID",
+    help="Hold the visit against this rulebook as well. May be repeated.",
+)
 @json_option
 @refusing
-def standing(*, job: Path, moment: str | None, duties: bool, write_up: bool, drafts: bool, as_json: bool) -> None:
+def standing(
+    *, job: Path, moment: str | None, duties: bool, write_up: bool, drafts: bool, laws: tuple[str, ...], as_json: bool
+) -> None:
     """Say where the visit stands: what is running, which ends are loose, which duties are met, excused or open.
 
     Exit status 1 when something keeps the report from being issued.
@@ -42,10 +63,16 @@ def standing(*, job: Path, moment: str | None, duties: bool, write_up: bool, dra
     at: datetime | None = when(moment) if moment else None
     record = opened.record() if at is None else opened.record_at(at)
     stands = judge(record, packs, opened.job, at or opened.now())
+    for law in laws:
+        if law not in packs.rulebooks:
+            raise Refusal(NO_SUCH_PACK_ID.at(repr(law), f"rulebooks: {', '.join(sorted(packs.rulebooks))}"))
+    under = under_each(record, packs, opened.job, at or opened.now(), laws)
     if as_json:
-        answer(standing_as_json(stands, record, packs))
+        answer(standing_as_json(stands, record, packs) | ({"under": under_as_json(under)} if laws else {}))
     else:
         for line in standing_in_words(stands, record, packs, duties=duties, drafts=drafts):
+            click.echo(line)
+        for line in under_in_words(under):
             click.echo(line)
         if not entries:
             click.echo(f"Nothing is recorded yet. Begin with: witnessmark note {job} arrived")

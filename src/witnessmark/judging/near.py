@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from witnessmark.journal.acts import Read
 from witnessmark.journal.fold import Fact
 from witnessmark.judging.scene import Scene
 from witnessmark.packs.model import Subject
@@ -61,6 +62,8 @@ def is_fact_near(scene: Scene, subject: Subject, fact: Fact) -> bool:
     """Whether a fact is about something as near as the subject asks."""
     if not subject.near:
         return True
+    if isinstance(fact.body, Read) and fact.body.measure == _MEASURE:
+        return False  # a distance read tells where it is, and tests nothing
     if fact.component is not None and fact.component in scene.house.components:
         return is_near(scene, subject, fact.component)
     return scene.house.place_of(fact) in near_places(scene)

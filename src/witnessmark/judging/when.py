@@ -8,6 +8,8 @@ A small closed vocabulary, joined by ``and`` and ``or`` (``and`` binds closer), 
 - ``outdoor >= 60 degF`` (``<=``, ``<``, ``>`` too): the outdoor temperature on arrival or as read;
 - ``built from 1978``, ``built before 1978``: the job's year built;
 - ``has KIND``, ``has SORT``: a component of the kind, or a place of the sort, is in the house;
+- ``identified ATTRIBUTE as WORDS``: something was described so (``identified branch-wiring as aluminum``);
+- ``systems >= 3``: so many systems were inspected;
 - ``adverse KIND``, ``adverse CONDITION``: something adverse or doubted was recorded on the kind, or by that name.
 
 A term that nothing in the record decides, and a term this release does not know, hold: a duty is asked once too
@@ -18,16 +20,20 @@ from __future__ import annotations
 
 import re
 
-from witnessmark.journal.acts import Arrived, Doubted, Identified, Read, Saw
+from witnessmark.journal.acts import Arrived, Doubted, Found, Identified, Ran, Read, Saw
 from witnessmark.judging.scene import Scene
 from witnessmark.problems import Refusal
 from witnessmark.units import Quantity, exact, parse_quantity
 from witnessmark.views.readings import number
 
-__all__ = ["holds"]
+__all__ = ["decided", "holds"]
 
 _OUTDOOR = re.compile(r"outdoor\s*(>=|<=|>|<)\s*(.+)")
 _BUILT = re.compile(r"built (from|before|since|after) ([0-9]{4})")
+_IDENTIFIED = re.compile(r"identified ([a-z0-9-]+) as (.+)")
+_SYSTEMS = re.compile(r"systems >= ([0-9]{1,2})")
+_INSPECTED = (Saw, Ran, Read, Identified, Found)
+_UNDECIDED = "asked because nothing recorded decides"
 _NOT_FUEL = re.compile(r"\b(electric|electricity|none|solar)\b", re.IGNORECASE)
 
 
@@ -114,9 +120,35 @@ def _term(scene: Scene, term: str) -> bool | None:
         return {"from": year >= limit, "since": year >= limit, "before": year < limit, "after": year > limit}[found[1]]
     if term.startswith("has "):
         return _has(scene, term[4:].strip())
+    if found := _IDENTIFIED.fullmatch(term):
+        return _identified(scene, found[1], found[2])
+    if found := _SYSTEMS.fullmatch(term):
+        return _systems(scene) >= int(found[1])
     if term.startswith("adverse "):
         return _adverse(scene, term[8:].strip())
     return None
+
+
+def _identified(scene: Scene, attribute: str, words: str) -> bool:
+    return any(
+        isinstance(fact.body, Identified)
+        and fact.body.attribute == attribute
+        and re.search(rf"\b{re.escape(words)}\b", fact.body.value, re.IGNORECASE) is not None
+        for fact in scene.record.facts
+    )
+
+
+def _systems(scene: Scene) -> int:
+    kinds = (
+        scene.packs.kinds.get(scene.house.kind_of(f)) for f in scene.record.facts if isinstance(f.body, _INSPECTED)
+    )
+    return len({kind.system for kind in kinds if kind is not None})
+
+
+def decided(scene: Scene, when: str) -> bool:
+    """Whether the condition holds and something recorded says so: for what must not be said on a guess."""
+    held, why = holds(scene, when)
+    return held and not why.startswith(_UNDECIDED)
 
 
 def holds(scene: Scene, when: str) -> tuple[bool, str]:
@@ -143,5 +175,5 @@ def holds(scene: Scene, when: str) -> tuple[bool, str]:
     if not any_holds:
         return False, f"not asked: {plain} does not hold here"
     if undecided:
-        return True, f"asked because nothing recorded decides: {', '.join(undecided)}"
+        return True, f"{_UNDECIDED}: {', '.join(undecided)}"
     return True, f"asked because: {plain}"
