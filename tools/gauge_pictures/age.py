@@ -24,7 +24,7 @@ def _survival() -> str:
         points = tuple((float(y), 100 * law.survival(y)) for y in _YEARS)
         return Line(name, points, accent=accent, broken=not accent)
 
-    return chart(
+    drawn: str = chart(
         title="Share of parts still in use, life range 20 to 30 years",
         x="age, years",
         y="still in use, %",
@@ -34,18 +34,20 @@ def _survival() -> str:
             line("a fifth shorter", shorter),
         ),
     )
+    return drawn
 
 
 def _chance() -> str:
     law = fitted(10, 20)
     aged = tuple((float(age), 100 * law.next_years(age, 5)) for age in range(31))
     fresh = tuple((float(age), 100 * (1 - law.survival(age + 5))) for age in range(31))
-    return chart(
+    drawn: str = chart(
         title="Chance to fail within five years, life range 10 to 20 years",
         x="age reached, years",
         y="chance, %",
         lines=(Line("of one this old", aged, accent=True), Line("wrong: of a new one", fresh, broken=True)),
     )
+    return drawn
 
 
 def _outlook() -> str:
@@ -53,7 +55,7 @@ def _outlook() -> str:
     parts = [(fitted(low, high), float(age)) for low, high, age in house]
     years = list(range(1, 21))
     found = simulated(parts, years, 1000)
-    return chart(
+    drawn: str = chart(
         title="Replacements in a house of four parts",
         x="years ahead",
         y="replacements",
@@ -71,10 +73,11 @@ def _outlook() -> str:
             ),
         ),
     )
+    return drawn
 
 
 def _row(life: Life, name: str, down: float) -> str:
-    about = ", ".join(filter(None, (life.climate, life.note.split(",")[0])))
+    about = ", ".join(filter(None, (life.climate, "" if "," in life.note else life.note)))
     low, high = (_LEFT + _SCALE * years for years in (life.low, life.high or 30))
     text = f"{name}{f' ({about})' if about else ''}"
     ends = (
@@ -96,7 +99,7 @@ def _ranges() -> str:
         f'<rect width="640" height="{high}" fill="#fffdf8"/>',
         '<text x="16" y="24" font-size="15">Lives that sources give for a storage water heater</text>',
     ]
-    for years in range(31, 5):
+    for years in range(0, 31, 5):
         across, foot = _LEFT + _SCALE * years, high - 36
         parts.append(f'<path d="M{across} {_TOP - 8}V{foot}" stroke="{PALE}" stroke-width=".6"/>')
         parts.append(f'<text x="{across}" y="{foot + 16}" text-anchor="middle">{years}</text>')

@@ -24,12 +24,13 @@ def _by_length() -> str:
         for size in ("12", "10", "8", "6")
     ]
     advice = Line("advice, 3 %", ((0, 3.0), (200, 3.0)), accent=True, broken=True)
-    return chart(
+    drawn: str = chart(
         title="Voltage drop of 16 A at 120 V in copper",
         x="length one way, ft",
         y="voltage drop, %",
         lines=(*sizes, advice),
     )
+    return drawn
 
 
 def _by_size() -> str:
@@ -39,7 +40,7 @@ def _by_size() -> str:
         points = tuple((CIRCULAR_MILS[s] / 1000, float(table_ampacity(s, metal, column, 2023))) for s in sizes)
         return Line(f"{metal} {column} °C", points, accent=accent, broken=metal != "copper")
 
-    return chart(
+    drawn: str = chart(
         title="Ampacity by the table of 2023",
         x="cross-section, kcmil (12 AWG is 6.53)",
         y="ampacity, A",
@@ -47,6 +48,7 @@ def _by_size() -> str:
         x_log=True,
         y_log=True,
     )
+    return drawn
 
 
 #: Gauge name: what draws its picture.
