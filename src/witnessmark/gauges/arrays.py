@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any, TypeAlias
 from witnessmark.gauges.air import saturation
 from witnessmark.gauges.air.sources import Coefficients
 from witnessmark.gauges.messages import CANNOT_BE
-from witnessmark.gauges.wood.sorption import METRIC, emc_percent
+from witnessmark.gauges.wood.sorption import COLDEST, HOTTEST, METRIC, emc_percent
 from witnessmark.problems import Refusal
 
 if TYPE_CHECKING:
@@ -41,12 +41,12 @@ def equilibrium_moisture_content(celsius: Values, humidity: Values) -> Computed:
 
     Either may be a single number for a whole series of the other. Arrays come back in the common shape with NumPy, a
     list without. Valid range and source as `wood.emc_percent`. Refuses (WM006) what cannot be: humidity outside 0 to 1
-    (a percentage, most likely), temperature outside -80 to 150 °C, two series of unequal length.
+    (a percentage, most likely), temperature outside -50 to 132.3 °C, two series of unequal length.
 
     >>> [round(float(value), 2) for value in equilibrium_moisture_content([20.0, 30.0], [0.5, 0.3])]
     [9.27, 5.99]
     """
-    return _each(celsius, humidity, emc_percent, _emc_piece, (-80.0, 150.0))
+    return _each(celsius, humidity, emc_percent, _emc_piece, (COLDEST, HOTTEST))
 
 
 def dew_point(celsius: Values, humidity: Values) -> Computed:

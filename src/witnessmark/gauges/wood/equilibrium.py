@@ -8,10 +8,20 @@ from typing import Annotated, TypeAlias
 from witnessmark.gauges.answer import Also, Answer, Outside, Source, Step, Uncertainty, rounded
 from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.gauge import gauge
-from witnessmark.gauges.wood.sorption import emc_fahrenheit_form, emc_percent, humidity_for_emc
-from witnessmark.units import Quantity
+from witnessmark.gauges.wood.messages import BEYOND_THE_EQUATION
+from witnessmark.gauges.wood.sorption import COLDEST, HOTTEST, emc_fahrenheit_form, emc_percent, humidity_for_emc
+from witnessmark.problems import Refusal
+from witnessmark.units import Quantity, say
 
-__all__ = ["AirHumidity", "AirTemperature", "emc_percent", "near_saturation", "wood_air_humidity", "wood_emc"]
+__all__ = [
+    "AirHumidity",
+    "AirTemperature",
+    "emc_percent",
+    "in_the_equation",
+    "near_saturation",
+    "wood_air_humidity",
+    "wood_emc",
+]
 
 HANDBOOK = Source("Wood Handbook, FPL-GTR-282", "2021", "chapter 4, equation 4-5 and Table 4-2", "seen in a copy")
 HISTORIC = Source("FPL-GTR-229", "2014", "on the historic data behind Table 4-2", "seen in a copy")
@@ -32,6 +42,18 @@ AirHumidity: TypeAlias = Annotated[
         how="on the same instrument, away from people, vents and sun", example="50%",
     ),
 ]  # fmt: skip
+
+
+def in_the_equation(temperature: Quantity) -> float:
+    """The temperature in °C where the equation gives a number; refuses it where it does not (WM013).
+
+    >>> in_the_equation(Quantity(Decimal(20), "Cel"))
+    20.0
+    """
+    celsius = float(temperature.value)
+    if not COLDEST <= celsius <= HOTTEST:
+        raise Refusal(BEYOND_THE_EQUATION.at("temperature", say(temperature)))
+    return celsius
 
 
 def near_saturation(percent: Decimal) -> tuple[Outside, ...]:
@@ -73,7 +95,7 @@ def wood_emc(temperature: AirTemperature, humidity: AirHumidity) -> Answer:
     >>> round(wood_emc(q("70F"), q("50%")).value, 1)
     Decimal('9.2')
     """
-    celsius, fraction = float(temperature.value), float(humidity.value) / 100
+    celsius, fraction = in_the_equation(temperature), float(humidity.value) / 100
     value = rounded(emc_percent(celsius, fraction))
     words = f"Wood left in this air comes to about {value:.1f} % moisture content."
     if value > NEAR_SATURATION:
@@ -136,7 +158,7 @@ def wood_air_humidity(
     >>> round(wood_air_humidity(q("20 Cel"), q("12%")).value)
     65
     """  # fmt: skip
-    celsius, percent = float(temperature.value), float(moisture.value)
+    celsius, percent = in_the_equation(temperature), float(moisture.value)
     found = humidity_for_emc(celsius, percent)
     if found is None:
         most = emc_percent(celsius, 1)

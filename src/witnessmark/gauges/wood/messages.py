@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from witnessmark.problems import Message
 
-__all__ = ["ALREADY_CORRECTED", "SPECIES_INCOMPLETE", "TOO_FEW_DRY_SPOTS"]
+__all__ = ["ALREADY_CORRECTED", "BEYOND_THE_EQUATION", "SPECIES_INCOMPLETE", "TOO_FEW_DRY_SPOTS"]
 
 ALREADY_CORRECTED = Message(
     "WM010",
@@ -17,6 +17,12 @@ SPECIES_INCOMPLETE = Message(
     "the coefficients of a species need both numbers and where they are from",
     "Half a correction is none, and a coefficient without its table cannot be checked.",
     "Give species_a, species_b and species_source from the meter's own table, or none of them for Douglas-fir.",
+)
+BEYOND_THE_EQUATION = Message(
+    "WM013",
+    "the equation of wood and air gives no number at this temperature",
+    "Beyond -50 °C and 132 °C (-58 and 270 °F) its terms divide by nought and turn negative.",
+    "Look at the temperature and its unit again; measure when it is less extreme.",
 )
 TOO_FEW_DRY_SPOTS = Message(
     "WM012",

@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-__all__ = ["FAHRENHEIT", "METRIC", "Sorption", "emc_fahrenheit_form", "emc_percent", "humidity_for_emc"]
+__all__ = [
+    "COLDEST",
+    "FAHRENHEIT",
+    "HOTTEST",
+    "METRIC",
+    "Sorption",
+    "emc_fahrenheit_form",
+    "emc_percent",
+    "humidity_for_emc",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +36,10 @@ FAHRENHEIT = Sorption(
 )
 
 
+#: Between these, °C, the equation has no pole and rises with humidity; it is published for -1.2 to 132.3.
+COLDEST, HOTTEST = -50.0, 132.3
+
+
 def _quadratic(c: tuple[float, float, float], t: float) -> float:
     return c[0] + t * (c[1] + t * c[2])
 
@@ -44,6 +57,7 @@ def emc_percent(celsius: float, humidity: float) -> float:
     """Equilibrium moisture content in % of wood in air at *celsius* °C and relative *humidity* 0 to 1 (a fraction).
 
     Hailwood-Horrobin fit of the Wood Handbook, FPL-GTR-282, equation 4-5, metric coefficients; valid -1 to 132 °C.
+    From -50 °C (`COLDEST`) to 132.3 °C (`HOTTEST`) it stays a rising number; beyond, its terms divide by nought.
 
     >>> round(emc_percent(20, 0.5), 2)
     9.27
@@ -63,7 +77,7 @@ def emc_fahrenheit_form(fahrenheit: float, humidity: float) -> float:
 
 
 def humidity_for_emc(celsius: float, percent: float) -> float | None:
-    """Relative humidity (fraction) at which wood comes to *percent* moisture content at *celsius* °C (-80 to 150).
+    """Relative humidity (fraction) at which wood comes to *percent* moisture content at *celsius* °C (-50 to 132.3).
 
     None where even saturated air gives less. Found by halving an interval 60 times: the equation rises with humidity.
 

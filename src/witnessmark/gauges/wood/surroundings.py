@@ -9,7 +9,7 @@ from typing import Annotated
 from witnessmark.gauges.answer import Also, Answer, Step, Uncertainty, rounded
 from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.gauge import gauge
-from witnessmark.gauges.wood.equilibrium import HANDBOOK, AirHumidity, AirTemperature, near_saturation
+from witnessmark.gauges.wood.equilibrium import HANDBOOK, AirHumidity, AirTemperature, in_the_equation, near_saturation
 from witnessmark.gauges.wood.sorption import emc_percent
 from witnessmark.units import Quantity
 
@@ -87,7 +87,7 @@ def wood_against_air(
     >>> wood_against_air(q("19%"), q("65F"), q("55%"))["state"]
     'wetter than the air explains'
     """  # fmt: skip
-    celsius, fraction = float(temperature.value), float(humidity.value) / 100
+    celsius, fraction = in_the_equation(temperature), float(humidity.value) / 100
     balance = emc_percent(celsius, fraction)
     step = float(humidity_error.value) / 100
     changed = max(
