@@ -15,7 +15,7 @@ KELVINS_OFF, HUMIDITY_OFF = 0.5, 0.03
 
 
 def fahrenheit(celsius: float) -> Decimal:
-    """A temperature in °F.
+    """A temperature in °C as the decimal number of °F.
 
     >>> fahrenheit(20)
     Decimal('68')
@@ -24,7 +24,7 @@ def fahrenheit(celsius: float) -> Decimal:
 
 
 def both(celsius: float) -> str:
-    """A temperature as it is spoken of.
+    """A temperature in °C as it is spoken of: °F first, °C beside it.
 
     >>> both(12.8)
     '55.0 °F (12.8 °C)'
@@ -33,7 +33,7 @@ def both(celsius: float) -> str:
 
 
 def kelvins(difference: float) -> str:
-    """A difference of temperatures as it is spoken of.
+    """A difference of temperatures in K as it is spoken of: °F first, K beside it.
 
     >>> kelvins(5)
     '9.0 °F (5.0 K)'
