@@ -148,8 +148,8 @@ def test_years_agree_with_months_and_days(one: dt.date, other: dt.date) -> None:
     then, now = sorted((one, other))
     years = years_between(then, now)
     assert int(years) == months_between(then, now) // 12
-    # Against the mean Gregorian year of 365.2425 days: never more than two days apart.
-    assert abs(float(years) * 365.2425 - (now - then).days) < 2
+    # Against the mean Gregorian year of 365.2425 days, from which the calendar strays by up to two days and a half.
+    assert abs(float(years) * 365.2425 - (now - then).days) < 2.5
 
 
 @given(DATES, DATES)
