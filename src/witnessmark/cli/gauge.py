@@ -158,8 +158,9 @@ def gauge(context: click.Context, as_json: bool) -> None:
             ]
         })  # fmt: skip
         return
+    wide = max(map(len, gauges()), default=0) + 2
     for family, title in FAMILIES.items():
         click.echo(title)
         for name, one in gauges().items():
             if one.family == family:
-                click.echo(f"  {name:<28}{one.title}")
+                click.echo(f"  {name:<{wide}}{one.title}")
