@@ -72,7 +72,10 @@ def test_coolprop_agrees(celsius: float, humidity: float) -> None:
 @settings(max_examples=12, deadline=None)
 @given(st.floats(1, 45), st.floats(0.1, 1))
 def test_metpy_agrees_above_freezing(celsius: float, humidity: float) -> None:
-    """Bolton's formula: 0.15 K on the dew point (over water only); 0.7 K on the wet bulb, which it defines by parcels."""
+    """Bolton's formula: 0.15 K on the dew point (over water only); 0.8 K on the wet bulb, which it defines by parcels.
+
+    The wet bulbs part most in hot, dry air: 0.73 K at 45 °C and 10 %, 0.26 K in ordinary rooms (measured).
+    """
     dew = dew_point_celsius(celsius, humidity)
     assume(dew > 0.1)
     calc, units = importlib.import_module("metpy.calc"), importlib.import_module("metpy.units").units
@@ -80,7 +83,7 @@ def test_metpy_agrees_above_freezing(celsius: float, humidity: float) -> None:
     theirs = calc.dewpoint_from_relative_humidity(t, h)
     assert dew == pytest.approx(float(theirs.m_as("degC")), abs=0.15)
     bulb = calc.wet_bulb_temperature(units.Quantity(SEA, "Pa"), t, theirs)
-    assert wet_bulb_celsius(celsius, humidity, SEA) == pytest.approx(float(bulb.m_as("degC")), abs=0.7)
+    assert wet_bulb_celsius(celsius, humidity, SEA) == pytest.approx(float(bulb.m_as("degC")), abs=0.8)
 
 
 @MODERATE
