@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from witnessmark.packs.kinds_page import kinds_page
 from witnessmark.packs.model import (
     AttributeValue,
     ConditionWord,
@@ -72,7 +73,7 @@ def _form() -> str:
 
 def pages(packs: Packs) -> Mapping[str, str]:
     """File name below ``docs/packs`` to Markdown. The same packs give the same pages."""
-    made = {"keys.md": _form()}
+    made = {"keys.md": _form(), "kinds.md": kinds_page(packs)}
     for book in packs.rulebooks.values():
         made[f"{book.id}.md"] = rulebook_page(book)
     return made
