@@ -123,7 +123,11 @@ def bent(one: Survey, beside: float, shortest: float, instrument: float, criteri
     limit = BENDING[criterion]
     held = replace(answer.against(limit.limit("1")), sources=(GEOMETRY, limit.source))
     sure = max(found, key=lambda chord: (round(chord.least(instrument), 12), chord.length))
-    if sure.least(instrument) <= limit.ratio or held.verdict is None or held.verdict.outcome == "beyond":
+    if (
+        rounded(sure.least(instrument)) <= rounded(float(limit.ratio))
+        or held.verdict is None
+        or held.verdict.outcome == "beyond"
+    ):
         return held
     told = (
         f"{limit.words}: beyond it by more than the readings are off, {length_over(sure.ratio)} over "

@@ -67,9 +67,10 @@ def angular_distortion(
     points, flat = one.points, left_over(one.points, fit(one.points))
     least = float(shortest.value)
     pairs = []
-    for i, a in enumerate(points):
-        for j in range(i + 1, len(points)):
-            apart = math.hypot(float(points[j].x - a.x), float(points[j].y - a.y))
+    order = sorted(range(len(points)), key=lambda k: (points[k].x, points[k].y))
+    for at, i in enumerate(order):
+        for j in order[at + 1 :]:
+            apart = math.hypot(float(points[j].x - points[i].x), float(points[j].y - points[i].y))
             if apart >= least and apart > 0:
                 pairs.append((abs(float(flat[i] - flat[j])) / (apart * 12), apart, i, j))
     also, steps, cautions = taken(one)
@@ -114,7 +115,7 @@ def angular_distortion(
     limit = DISTORTION[criterion]
     held = replace(answer.against(limit.limit("1")), sources=(GEOMETRY, limit.source))
     sure = max((ratio - off / (apart * 12) for ratio, apart, _, _ in pairs), default=0.0)
-    if sure <= limit.ratio or held.verdict is None:
+    if rounded(sure) <= rounded(float(limit.ratio)) or held.verdict is None:
         return held
     told = f"{limit.words}: beyond it by more than the readings are off, in at least one pair"
     return replace(held, verdict=Verdict("beyond", told, limit.source))
