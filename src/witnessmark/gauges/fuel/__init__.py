@@ -32,7 +32,13 @@ from witnessmark.gauges.fuel.monoxide_level import carbon_monoxide_level
 from witnessmark.gauges.fuel.monoxide_scales import SCALES, milligrams_per_cubic_metre
 from witnessmark.gauges.fuel.vent_connector import vent_connector
 from witnessmark.gauges.fuel.vent_terminal import gas_vent_height, height_above_roof
-from witnessmark.gauges.fuel.whole_house import area_rate, table_2010, table_2013, whole_house_ventilation
+from witnessmark.gauges.fuel.whole_house import (
+    area_rate,
+    metric_rate,
+    table_2010,
+    table_2013,
+    whole_house_ventilation,
+)
 
 __all__ = [
     "INSIDE_DIAMETERS", "SCALES", "Burner", "Fitting", "Load", "Segment", "air_free_by_dioxide", "air_free_by_oxygen",
@@ -41,7 +47,7 @@ __all__ = [
     "cooling_split", "draft_floor", "dryer_duct_length", "enthalpy", "expected_split", "fan_airflow", "fitting_inches",
     "gas_demand", "gas_meter_input", "gas_pipe_capacity", "gas_vent_height", "heating_temperature_rise",
     "height_above_roof", "high_pressure_cfh", "humidity_ratio", "infiltration_cfm", "infiltration_credit",
-    "infiltration_volume", "low_pressure_cfh", "milligrams_per_cubic_metre", "normalized_leakage", "opening_area",
+    "infiltration_volume", "low_pressure_cfh", "metric_rate", "milligrams_per_cubic_metre", "normalized_leakage", "opening_area",
     "range_hood_make_up_air", "saturation_psi", "spitzglass_cfh", "standard_volume", "table_2010", "table_2013",
     "vent_connector", "vent_draft", "viscosity_factor", "whole_house_ventilation",
 ]  # fmt: skip

@@ -105,7 +105,7 @@ def air_heat(
                          "[Btu_IT]/[lb_av]"))  # fmt: skip
         words += f" {abs(total):,.0f} Btu/h in all {'given up' if total >= 0 else 'taken on'}."
         if total > 0 and 0 <= sensible <= total:
-            also.append(Also("sensible_share", "sensible share of the total", sensible / total, "1"))
+            also.append(Also("sensible_share", "sensible share of the total", rounded(float(sensible / total)), "1"))
     return Answer(
         value=sensible,
         unit="[Btu_IT]/h",

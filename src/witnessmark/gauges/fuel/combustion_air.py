@@ -154,8 +154,10 @@ def combustion_air_indoors(
         needed = infiltration_volume(other, fan, air_changes.value)
         steps += [
             Step("air changes used", rate, "/h"),
-            Step("21/ACH for each 1000 Btu/h not fan-assisted", 21 * other / 1000 / rate, "[cft_i]"),
-            Step("15/ACH for each 1000 Btu/h fan-assisted", 15 * fan / 1000 / rate, "[cft_i]"),
+            Step(
+                "21/ACH for each 1000 Btu/h not fan-assisted", infiltration_volume(other, Decimal(0), rate), "[cft_i]"
+            ),
+            Step("15/ACH for each 1000 Btu/h fan-assisted", infiltration_volume(Decimal(0), fan, rate), "[cft_i]"),
         ]
     direct = _sum(appliances, "direct vent")
     if direct:

@@ -89,7 +89,8 @@ def vent_draft(
     if draft.value >= 0:
         words += f" The vent shows {draft.value} Pa: no draft at all; flue gas comes into the room."
     else:
-        words += f" The vent shows {-draft.value} Pa of draft; 2.5 to 5 Pa is usual ({kind})."
+        told = "" if kind == "usual" else f", this is {kind}"
+        words += f" The vent shows {-draft.value} Pa of draft; 2.5 to 5 Pa is usual{told}."
     also += [
         Also("margin", "draft beyond the weakest acceptable (negative: too weak)", floor - draft.value, "Pa"),
         Also("typical", "against 2.5 to 5 Pa", kind),

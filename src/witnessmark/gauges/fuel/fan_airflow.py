@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import Annotated, Literal
 
-from witnessmark.gauges.answer import Also, Answer, Limit, Uncertainty
+from witnessmark.gauges.answer import Also, Answer, Limit, Uncertainty, rounded
 from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.fuel.cautions import FINDING, LOCAL
 from witnessmark.gauges.fuel.sources import IRC_EXHAUST
@@ -77,7 +77,7 @@ def fan_airflow(
         also.append(Also("margin", "measured beyond the need (negative: short)", measured.value - need, "[cft_i]/min"))
         words += f" Measured: {measured.value:.0f} cfm."
         if label is not None:
-            share = measured.value / label.value * 100
+            share = rounded(float(measured.value / label.value * 100))
             also.append(Also("of_label", "of the label", share, "%"))
             words += f" That is {share:.0f} % of its label."
     elif label is not None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Annotated, Literal
 
-from witnessmark.gauges.answer import Also, Answer, Step, Table, Uncertainty
+from witnessmark.gauges.answer import Also, Answer, Step, Table, Uncertainty, rounded
 from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.fuel.cautions import GAS, LICENSED, RELIGHT
 from witnessmark.gauges.fuel.sources import COMMON, PIPE_EQUATIONS
@@ -73,14 +73,16 @@ def gas_demand(
     heat = heating_value.value if heating_value is not None else HEATING_VALUES[gas]
     total = sum((one.input.value for one in appliances), Decimal(0))
     rows = tuple(
-        (one.name or f"appliance {at}", one.input.value, one.input.value / heat) for at, one in enumerate(appliances, 1)
+        (one.name or f"appliance {at}", one.input.value, rounded(float(one.input.value / heat)))
+        for at, one in enumerate(appliances, 1)
     )
+    value = rounded(float(total / heat))
     given = "as stated" if heating_value is not None else "the usual figure"
     return Answer(
-        value=total / heat,
+        value=value,
         unit="[cft_i]/h",
-        words=f"{total:,.0f} Btu/h in all is {total / heat:,.1f} cubic feet an hour at {heat:,.0f} Btu ({given}).",
-        uncertainty=Uncertainty("about 5 %, from the heat of the gas", total / heat * Decimal("0.05")),
+        words=f"{total:,.0f} Btu/h in all is {value:,.1f} cubic feet an hour at {heat:,.0f} Btu ({given}).",
+        uncertainty=Uncertainty("about 5 %, from the heat of the gas", value * Decimal("0.05")),
         also=(Also("total_input", "inputs together", total, "[Btu_IT]/h"),),
         steps=(Step("inputs together", total, "[Btu_IT]/h"), Step("heat of a cubic foot", heat, "[Btu_IT]/[cft_i]")),
         table=Table((("appliance", ""), ("input", "[Btu_IT]/h"), ("demand", "[cft_i]/h")), rows),
@@ -149,12 +151,12 @@ def gas_meter_input(
     """
     heat = heating_value.value if heating_value is not None else HEATING_VALUES[gas]
     factor = 1 if meter_pressure is None else (_ATMOSPHERE + meter_pressure.value) / _ATMOSPHERE
-    flow = dial.value * turns * _PER_HOUR / time.value * factor
-    value = flow * heat
+    flow = rounded(float(dial.value * turns * _PER_HOUR / time.value * factor))
+    value = rounded(float(flow * heat))
     words = f"The meter passes {flow:,.1f} cubic feet an hour, about {value:,.0f} Btu/h."
     also = [Also("flow", "gas passing", flow, "[cft_i]/h")]
     if plate is not None:
-        share = value / plate.value * 100
+        share = rounded(float(value / plate.value * 100))
         also.append(Also("of_plate", "of the plate's input", share, "%"))
         words += f" That is {share:.0f} % of the plate."
     return Answer(

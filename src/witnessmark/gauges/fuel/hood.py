@@ -50,6 +50,13 @@ def range_hood_make_up_air(
         Literal["natural draft", "direct vent or mechanical draft", "none"],
         Asked("fuel-burning appliances inside the house's air barrier, the weakest kind of venting that is there"),
     ] = "natural draft",
+    make_up: Annotated[
+        Quantity | None,
+        Asked(
+            "make-up air that is brought in when the hood runs", "[cft_i]/min", lowest="0", highest="2000", least="0",
+            how="from the plate or permit of its fan or damper; 0 where there is none", example="600 cfm",
+        ),
+    ] = None,
     built: Annotated[
         int | None, Asked("year the house was built or the hood put in", lowest="1700", highest="2100", example="1994")
     ] = None,
@@ -92,11 +99,9 @@ def range_hood_make_up_air(
             f"Above 400 cfm, but the {edition} edition ({section}) asks only where a natural-draft appliance stands "
             "inside the air barrier."
         )
-    verdict = Verdict(
-        "beyond" if required else "within",
-        "Make-up air is asked for by this edition" if required else "No make-up air is asked for by this edition",
-        HOOD,
-    )
+    verdict = None if required and make_up is None else _verdict(exhaust.value, required, make_up)
+    if required and make_up is not None:
+        words += f" About {make_up.value:,.0f} cfm is brought in."
     return Answer(
         value=exhaust.value if required else Decimal(0),
         unit="[cft_i]/min",
@@ -104,3 +109,14 @@ def range_hood_make_up_air(
         verdict=verdict,
         also=(*since(required=required, first=_FIRST), Also("section", "section", section if in_text else "none")),
     )
+
+
+def _verdict(exhaust: Decimal, required: bool, make_up: Quantity | None) -> Verdict:
+    if not required or make_up is None:
+        return Verdict("within", "No make-up air is asked for by this edition", HOOD)
+    if make_up.value == 0:
+        return Verdict("beyond", "Make-up air is asked for by this edition and none is brought in", HOOD)
+    if make_up.value < exhaust:
+        told = "The code says about equal and gives no figure; how much less will do is for the building department"
+        return Verdict("undecided", told, HOOD)
+    return Verdict("within", "At least the exhaust is brought in", HOOD)

@@ -14,7 +14,7 @@ from witnessmark.gauges.fuel.sources import IRC_VENTILATION, VENTILATION_2010, V
 from witnessmark.gauges.gauge import gauge
 from witnessmark.units import Quantity
 
-__all__ = ["area_rate", "table_2010", "table_2013", "whole_house_ventilation"]
+__all__ = ["area_rate", "metric_rate", "table_2010", "table_2013", "whole_house_ventilation"]
 
 _NEW, _REQUIRED_FROM, _EQUATION_FROM = 2013, 2012, 2018
 _BANDS_2010 = (1500, 3000, 4500, 6000, 7500)
@@ -30,6 +30,17 @@ def area_rate(square_feet: Decimal, bedrooms: int, share: Decimal) -> Decimal:
     Decimal('65.00')
     """
     return share * square_feet + Decimal("7.5") * (max(bedrooms, 1) + 1)
+
+
+def metric_rate(square_metres: float, bedrooms: int) -> float:
+    """Outdoor air in L/s by the metric equation of ASHRAE 62.2-2013: 0.15 A + 3.5 (bedrooms + 1), A in m2.
+
+    It rounds otherwise than the equation in feet: 75 cfm are 35.4 L/s, the metric equation gives 34.9.
+
+    >>> round(metric_rate(139.35, 3), 1)
+    34.9
+    """
+    return 0.15 * square_metres + 3.5 * (max(bedrooms, 1) + 1)
 
 
 def table_2013(square_feet: Decimal, bedrooms: int) -> Decimal | None:
