@@ -51,8 +51,8 @@ TWICE_RULE = Source(_HOMES, "1993", "3.2: higher more than twice the lower, repe
 BLANKS = Source(_DEVICES, "1992", "field control blanks", "seen in a copy")
 CITIZENS_GUIDE = Source("EPA, A Citizen's Guide to Radon, EPA 402/K-12/002", "2016", "action level", "seen in a copy")
 WHO = Source("WHO Handbook on Indoor Radon", "2009", "reference level 100 Bq/m3", "seen in a copy")
-ILLINOIS = Source("32 Illinois Administrative Code 422.130", "as read in 2026", "(a)(1) and (b)", "seen")
-ILLINOIS_SALE = Source("32 Illinois Administrative Code 422, Appendix B", "as read in 2026", "options", "seen")
+ILLINOIS = Source("32 Illinois Administrative Code 422.130", "", "(a)(1) and (b)", "seen")
+ILLINOIS_SALE = Source("32 Illinois Administrative Code 422, Appendix B", "", "options", "seen")
 ILLINOIS_DUPLICATES = Source(
     "32 Illinois Administrative Code 422.130", "", "(c) duplicates 4 to 5 in apart", "seen in a copy"
 )

@@ -132,11 +132,11 @@ def radon_two_tests(
     return Answer(
         value=value,
         words=words,
-        sources=(MAH_DISAGREE, MAH_REPORTS, TWICE_RULE, *((ILLINOIS_DUPLICATES, ILLINOIS_SALE) if place == "Illinois" else ())),
+        sources=(MAH_DISAGREE, MAH_REPORTS, TWICE_RULE, QA_DUPLICATES, *((ILLINOIS_DUPLICATES, ILLINOIS_SALE) if place == "Illinois" else ())),
         cautions=tuple(cautions),
         also=tuple(also),
         steps=()
-        if separate
+        if value is None
         else (
             Step("mean of the two, exact", rounded(float(mean_of(pair))), "pCi/L"),
             Step("rounded once, halves up", average, "pCi/L"),
