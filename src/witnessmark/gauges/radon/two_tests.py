@@ -18,6 +18,7 @@ from witnessmark.gauges.radon.sources import (
     MAH_DISAGREE,
     MAH_REPORTS,
     NOT_ONE_READING,
+    QA_DUPLICATES,
     TWICE_RULE,
 )  # fmt: skip
 from witnessmark.units import Quantity
