@@ -106,7 +106,6 @@ NAMES: dict[str, tuple[str, ...]] = {
     "m2.K/W": ("m²·K/W", "m2k/w"),
     "W/(m2.K)": ("W/(m²·K)", "w/m2k"),
     "[Btu_IT]/(h.[sft_i].[degF])": ("Btu/(h·ft²·°F)", "btu/hft2f"),
-    "[Btu_IT]/([sft_i].[degF].h)": ("Btu/(h·ft²·°F)",),
     "[Btu_IT]/[lb_av]": ("Btu/lb", "btu per pound"),
     "[Btu_IT]/[cft_i]": ("Btu/ft³", "btu/ft3", "btu per cubic foot"),
     "[gr]/[lb_av]": ("gr/lb", "grains per pound"),
