@@ -75,7 +75,7 @@ def test_moisture_and_enthalpy_are_psychrolibs(dry: float, share: float, altitud
     ("dry", "wet", "percent"), [(75, 63, 51.6), (80, 67, 51.1), (70, 58, 48.3), (72, 60, 49.7), (78, 65, 49.9)]
 )
 def test_humidity_of_the_states_that_cooling_is_judged_by(dry: float, wet: float, percent: float) -> None:
-    """M T07: computed with psychrolib 2.5.0."""
+    """Computed with psychrolib 2.5.0."""
     ratio = humidity_ratio(dry, wet)
     vapour = ratio / (0.621945 + ratio) * 14.696
     assert vapour / saturation_psi(dry) * 100 == pytest.approx(percent, abs=0.1)

@@ -121,6 +121,7 @@ def test_every_source_keeps_its_own_row_and_the_caution_follows_the_stricter() -
     assert len({row[2] for row in answer.table.rows}) == len(SCALES) == len(answer.table.rows)
     assert answer["field"] != answer["trade"]
     assert "differ" in answer.words
+    assert answer.words.startswith("Get everybody out")
     assert answer.cautions[0].startswith("Get everybody out")
     assert evaluate("carbon-monoxide-level", {"level": "69ppm"}).cautions[0].startswith("Stop testing")
     assert evaluate("carbon-monoxide-level", {"level": "9ppm"}).cautions[0].startswith("Tell the occupants")

@@ -10,7 +10,7 @@ from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.fuel.cautions import LEAVE, MONOXIDE, SILENT
 from witnessmark.gauges.fuel.sources import ALARM_STANDARD
 from witnessmark.gauges.gauge import gauge
-from witnessmark.units import Quantity
+from witnessmark.units import Quantity, say
 
 __all__ = ["ALARM_POINTS", "alarm_minutes", "carbon_monoxide_alarm"]
 
@@ -69,7 +69,7 @@ def carbon_monoxide_alarm(
     )
     if times is None:
         return Answer(
-            words=f"At {level.value} ppm an alarm need never sound; at 30 ppm it must stay silent for 30 days.",
+            words=f"At {say(level)} an alarm need never sound; at 30 ppm it must stay silent for 30 days.",
             also=(Also("must_sound", "whether it must sound at all", value=False),),
             table=table,
         )
@@ -77,7 +77,7 @@ def carbon_monoxide_alarm(
     return Answer(
         value=Decimal(last),
         unit="min",
-        words=f"At {level.value} ppm an alarm may stay silent for up to {last} minutes, and sounds no sooner than {first}.",
+        words=f"{LEAVE} At {say(level)} an alarm may stay silent for up to {last} minutes, and sounds no sooner than {first}.",
         cautions=(LEAVE,),
         also=(
             Also("must_sound", "whether it must sound at all", value=True),

@@ -9,7 +9,7 @@ from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.fuel.cautions import LEAVE, LICENSED, MONOXIDE, RELIGHT, SILENT
 from witnessmark.gauges.fuel.monoxide_scales import SCALES, milligrams_per_cubic_metre
 from witnessmark.gauges.gauge import gauge
-from witnessmark.units import Quantity
+from witnessmark.units import Quantity, say
 
 __all__ = ["carbon_monoxide_level"]
 
@@ -61,8 +61,14 @@ def carbon_monoxide_level(
     """
     ppm = level.value
     read = [(scale, *scale.band(ppm)) for scale in SCALES]
-    words = f"{ppm} ppm. " + " ".join(
-        f"{scale.who[0].upper()}{scale.who[1:]}: {told}." for scale, _, told in read if scale.name in {"field", "trade"}
+    words = (
+        (f"{LEAVE} " if ppm >= _OUT else "")
+        + f"{say(level)}. "
+        + " ".join(
+            f"{scale.who[0].upper()}{scale.who[1:]}: {told}."
+            for scale, _, told in read
+            if scale.name in {"field", "trade"}
+        )
     )
     field, trade = (next(word for scale, word, _ in read if scale.name == name) for name in ("field", "trade"))
     if field != trade and "evacuate" in {field, trade}:
