@@ -64,7 +64,7 @@ def test_the_commands_of_the_readme_do_what_it_says(tmp_path: Path) -> None:
     lines = [line for block in blocks for line in block.splitlines() if line.startswith("witnessmark ")]
     assert len(lines) >= 5
     for line in lines:
-        words = [sys.executable, "-m", *shlex.split(line)]
+        words = [sys.executable, "-m", *shlex.split(line, comments=True)]
         result = subprocess.run(words, cwd=tmp_path, capture_output=True, text=True, check=False, env=os.environ)
         expected = 1 if " standing " in line else 0  # the text says why the standing of that job ends with 1
         assert result.returncode == expected, f"{line}\n{result.stdout}\n{result.stderr}"
