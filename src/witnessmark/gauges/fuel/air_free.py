@@ -30,7 +30,7 @@ def air_free_by_oxygen(ppm: float, oxygen: float) -> float:
     >>> round(air_free_by_oxygen(87, 5), 1)
     114.4
     """
-    return ppm * _AIR / (_AIR - oxygen)
+    return ppm * (_AIR / (_AIR - oxygen))
 
 
 def air_free_by_dioxide(ppm: float, dioxide: float, ultimate: float) -> float:
