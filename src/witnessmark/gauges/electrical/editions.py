@@ -127,7 +127,7 @@ def in_force(edition: int | None, built: int | None, adopted: int | None) -> InF
     newest = _newest_by(bound)
     oldest = _newest_by(bound - LAG if adopted is None else newest - 1)
     possible = tuple(one for one in (BEFORE, *EDITIONS) if oldest <= one <= newest)
-    words = named(newest) if len(possible) == 1 else f"{named(oldest)} to {named(newest)}"
+    words = named(newest) if len(possible) == 1 else f"the editions {oldest or 'before 1947'} to {newest}"
     lag = (
         f"Places adopt an edition up to {LAG} years after its date, with changes of their own: {words} may have been in "
         f"force in {built or bound}. Ask the building department which one was."

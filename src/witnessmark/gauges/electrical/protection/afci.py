@@ -122,13 +122,13 @@ def afci_required(
     if room in _NEVER and answer["first_edition"] == "none":
         cautions = (*cautions, "The 2026 edition was not read for this: look it up before relying on it.")
     if fitted not in {None, "none"} and force.possible and answer["required"] is not False:
-        accepted = {type_accepted(fitted, one, force.year) for one in force.possible if one}  # type: ignore[arg-type]  # not None: looked at in the line above
-        told: bool | str = accepted.pop() if len(accepted) == 1 and None not in accepted else "depends"
-        also = (*also, Also("type_accepted", "whether this type was taken at that date", told))
+        accepted = {type_accepted(fitted, one, force.year) for one in force.possible if one}
+        told: bool | str = accepted == {True} if None not in accepted and len(accepted) == 1 else "depends"
+        also = (*also, Also("type_accepted", "whether this type was accepted at that date", told))
         said = {
-            True: "was taken at that date",
-            False: "was no longer taken: combination type was asked for from 1 January 2008",
-            "depends": "was taken until 1 January 2008, so it hangs on the year of the work",
+            True: "was accepted at that date",
+            False: "was no longer accepted: combination type was asked for from 1 January 2008",
+            "depends": "was accepted until 1 January 2008, so it hangs on the year of the work",
         }[told]
         words = f"{words} A {fitted} device {said}."
     return replace(answer, cautions=cautions, also=also, words=words)

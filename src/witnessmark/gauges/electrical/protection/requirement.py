@@ -116,7 +116,9 @@ def judged(
     then = [(edition, ask(edition, force.year)) for edition in force.possible]
     outcomes = {found.required for _, found in then}
     required: bool | str = outcomes.pop() if len(outcomes) == 1 and None not in outcomes else "depends"  # type: ignore[assignment]  # None is told apart just before
-    words = [*_then_words(what, then, force, first, required), *_today_words(what, today, required if then else "")]
+    reasons = {found.why for _, found in then}
+    words = _then_words(what, then, force, first, required)
+    words += _today_words(what, today, required if then else "", reasons) if first else []
     used = [found for _, found in then if found.rule]
     rules = [*(found.rule for found in used), ever[first].rule if first else None, today.rule]
     kept = list(dict.fromkeys(rule for rule in rules if rule))
@@ -171,7 +173,9 @@ def _then_words(
     return [f"Required then if {named(asked[0])} or a later one was in force; not yet by the editions before it."]
 
 
-def _today_words(what: str, today: Found, required: bool | str) -> list[str]:
+def _today_words(what: str, today: Found, required: bool | str, reasons: set[str]) -> list[str]:
+    if today.required is not True and today.why in reasons:
+        return [f"The same holds for the {LATEST} edition."]
     if today.required is None:
         return [f"Whether the {LATEST} edition asks for it hangs on {today.why}."]
     if not today.required:

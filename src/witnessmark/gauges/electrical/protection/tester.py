@@ -24,6 +24,8 @@ __all__ = ["receptacle_tester"]
 
 CHART = Source("chart printed on three-lamp receptacle testers", "", "lamp patterns", "seen in a copy")
 MODEL = Source("three voltage comparisons between the slots", "", "model of the tester", "calculated")
+#: Wirings to be suspected before others that light the same lamps.
+_FIRST = ("neutral open, with", "neutral of a multiwire")
 _HOW = (
     "named by the two slots that it compares; on most testers this order is not the order of the lamps: see the chart"
 )
@@ -45,7 +47,7 @@ def _volts(what: str) -> Asked:
     never="that a receptacle is grounded or rightly wired: 'correct' means no fault that this method can see",
     cautions=(
         "Take every slot as energised, whatever the lamps show.",
-        "A licensed electrician tells these wiring states apart; do not open the box for it.",
+        "Do not open the box: a licensed electrician tells these apart, by loop impedance or neutral to ground under load.",
     ),
     example={"neutral_ground": "no", "hot_neutral": "yes", "hot_ground": "yes"},
 )
@@ -77,14 +79,14 @@ def receptacle_tester(
     given = [[one for one in group if one is not None] for group in (lamps, volts)]
     if sorted(map(len, given)) != [0, 3]:
         raise Refusal(READING_INCOMPLETE.at("receptacle-tester", f"{len(given[0])} lamps and {len(given[1])} voltages"))
-    cautions: list[str] = []
     if given[0]:
-        patterns: list[Pattern] = [(bool(neutral_ground), bool(hot_neutral), bool(hot_ground))]
-    else:
-        read = [float(one.value) for one in volts if one is not None]
-        patterns = _patterns(read)
-        cautions += _doubts(read)
-    return _told(patterns, cautions)
+        pattern: Pattern = (bool(neutral_ground), bool(hot_neutral), bool(hot_ground))
+        return _told([pattern], list(states_for(pattern)), [])
+    read = [float(one.value) for one in volts if one is not None]
+    patterns = _patterns(read)
+    states = list(dict.fromkeys(one for pattern in patterns for one in states_for(pattern)))
+    fitting = [one for one in states if one.fits(*read)]
+    return _told(patterns, fitting or states, _doubts(read))
 
 
 def _patterns(volts: list[float]) -> list[Pattern]:
@@ -102,24 +104,23 @@ def _doubts(volts: list[float]) -> list[str]:
     return []
 
 
-def _told(patterns: list[Pattern], cautions: list[str]) -> Answer:
-    states: list[WiringState] = []
-    for pattern in patterns:
-        states += [one for one in states_for(pattern) if one not in states]
-    # A reversed hot and ground is all but unknown in the field; an open neutral with a load on shows the same lamps.
-    first = next((one for one in states if one.words.startswith("neutral open, with")), states[0])
+def _told(patterns: list[Pattern], states: list[WiringState], cautions: list[str]) -> Answer:
+    # A reversed hot and ground is all but unknown in the field; an open neutral with a load on lights the same lamps.
+    first = next((one for one in states if one.words.startswith(_FIRST)), states[0])
     states.sort(key=lambda one: one is not first)
     printed = " or ".join(PRINTED[one] for one in patterns)
     grounded = {one.real_ground for one in states}
     words = [f"The chart prints: {printed}."]
-    if patterns[0] == (False, True, True):
+    sound = patterns[0] == (False, True, True)
+    if sound:
+        words.append("That is only: no fault that this method can see. These light the same lamps:")
+        words.append("; ".join(one.words for one in states if one is not first) + ".")
+    elif patterns[0] == (True, True, True):
         words.append(
-            "That is only: no fault that this method can see. The same lamps light with "
-            + ", with ".join(one.words for one in states if one is not first)
+            "Suspect an open or loose neutral, or voltage fed back through electronics: "
+            + "; ".join(one.words for one in states)
             + "."
         )
-    elif patterns[0] == (True, True, True):
-        words.append("Suspect an open or loose neutral, or two hot legs: " + "; ".join(s.words for s in states) + ".")
     elif len(states) == 1:
         words.append(f"The wiring state that lights these lamps is: {first.words}.")
     else:
@@ -132,7 +133,9 @@ def _told(patterns: list[Pattern], cautions: list[str]) -> Answer:
         cautions=tuple(cautions),
         also=(
             Also("printed", "what the tester's chart prints", printed),
-            Also("first_suspect", "what it most likely is", first.words),
+            Also(
+                "first_suspect", "what to suspect first", "no fault that this method can see" if sound else first.words
+            ),
             Also("can_be", "how many wiring states light these lamps", Decimal(len(states))),
             Also("shows_ground", "whether the lamps can prove an equipment ground", value=False),
             Also("ground_possible", "whether a real equipment ground may be there", value=True in grounded),

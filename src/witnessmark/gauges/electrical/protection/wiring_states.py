@@ -11,6 +11,8 @@ Pattern = tuple[bool, bool, bool]
 
 #: A lamp lights above a voltage between these two, which differs from tester to tester.
 DARK_BELOW, LIT_ABOVE = 40.0, 90.0
+#: Volts by which a measured voltage may differ from a wiring state that it still fits.
+NEAR = 60.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +29,17 @@ class WiringState:
     ground: float | None
     real_ground: bool
     energised: str = ""
+
+    def fits(self, neutral_ground: float, hot_neutral: float, hot_ground: float) -> bool:
+        """Whether measured voltages lie within 60 V of these, wherever neither slot floats."""
+        pairs = (
+            (self.neutral, self.ground, neutral_ground),
+            (self.hot, self.neutral, hot_neutral),
+            (self.hot, self.ground, hot_ground),
+        )
+        return all(
+            one is None or other is None or abs(abs(one - other) - measured) <= NEAR for one, other, measured in pairs
+        )
 
 
 STATES: tuple[WiringState, ...] = (
