@@ -136,8 +136,8 @@ def test_an_answer_goes_on_in_units_and_as_data() -> None:
 
 
 def test_names_are_taken_once_and_ranges_read_in_the_unit_of_the_example(trial: object) -> None:
-    with pytest.raises(ValueError, match="trial-sum"):
-        _made("trial-sum")
+    with pytest.raises(ValueError, match="wood-emc"):
+        _made("wood-emc")
     assert range_of(of(trial).inputs[1]) == "0 to 36 °F difference"  # type: ignore[arg-type]  # a gauge function
     assert typed(of(trial).inputs[0], "") == ()  # type: ignore[arg-type]  # a gauge function
 

@@ -226,7 +226,8 @@ def gauge(
             )
 
         described = Gauge(name, family, title, measured, inputs, unit, gives, sources, error, never, cautions, example)
-        if name in REGISTERED:
+        known = REGISTERED.get(name)
+        if known is not None and inspect.unwrap(known.function).__code__.co_filename != function.__code__.co_filename:
             raise ValueError(f"two gauges are called {name}")
         REGISTERED[name] = described
         measured.__gauge__ = described  # type: ignore[attr-defined]  # read back by `of`
