@@ -171,10 +171,13 @@ class Answer:
         near = off is not None and any(bound is not None and abs(self.value - bound) < off for bound in (low, high))
         outcome: Literal["within", "beyond", "close", "undecided"]
         outcome = "undecided" if self.outside_range else "close" if near else "within" if within else "beyond"
+        short = low is not None and (self.value < low or (limit.strict and self.value == low))
         told = {
-            "within": "within it", "beyond": "beyond it", "close": "nearer to it than the reading is sure",
+            "within": "within it",
+            "beyond": "short of it" if short else "beyond it",
+            "close": "nearer to it than the reading is sure",
             "undecided": "not decided: an input lies outside the range of the source",
-        }[outcome]  # fmt: skip
+        }[outcome]
         return replace(self, verdict=Verdict(outcome, f"{limit.words}: {told}" if limit.words else told, limit.source))
 
 
