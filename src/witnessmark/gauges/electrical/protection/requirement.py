@@ -113,11 +113,13 @@ def judged(
     first = next((edition for edition in EDITIONS if ever[edition].required), None)
     perhaps = next((edition for edition in EDITIONS if ever[edition].required is not False), None)
     today = ever[LATEST]
+    lapses = [edition for edition in EDITIONS if first and edition > first and not ever[edition].required]
+    since = next((edition for edition in EDITIONS if lapses and edition > lapses[-1]), first)
     then = [(edition, ask(edition, force.year)) for edition in force.possible]
     outcomes = {found.required for _, found in then}
     required: bool | str = outcomes.pop() if len(outcomes) == 1 and None not in outcomes else "depends"  # type: ignore[assignment]  # None is told apart just before
     reasons = {found.why for _, found in then}
-    words = _then_words(what, then, force, first, required)
+    words = _then_words(what, then, force, (first, since), required)
     words += _today_words(what, today, required if then else "", reasons) if first else []
     used = [found for _, found in then if found.rule]
     rules = [*(found.rule for found in used), ever[first].rule if first else None, today.rule]
@@ -129,6 +131,8 @@ def judged(
     ]
     if then:
         also.insert(0, Also("required", "whether it was required then", required))
+    if since != first:
+        also.append(Also("asked_since", "edition from which it is asked for without a break", Decimal(since or 0)))
     if perhaps and perhaps != first:
         also.append(Also("perhaps_from", "earliest edition that may ask for it, by facts not given", Decimal(perhaps)))
     cautions = [*force.cautions, *(f"Sources differ: {rule.disputed}." for rule in kept if rule.disputed)]
@@ -144,8 +148,13 @@ def judged(
 
 
 def _then_words(
-    what: str, then: list[tuple[int, Found]], force: InForce, first: int | None, required: bool | str
+    what: str,
+    then: list[tuple[int, Found]],
+    force: InForce,
+    firsts: tuple[int | None, int | None],
+    required: bool | str,
 ) -> list[str]:
+    first, since = firsts
     begun = what[:1].upper() + what[1:]
     if first is None:
         perhaps = next((found.why for _, found in then if found.required is None), "")
@@ -158,19 +167,23 @@ def _then_words(
         return [f"{begun} at this place was first required by {named(first)}."]
     if required is True:
         rule = next(found.rule for _, found in reversed(then) if found.rule is not None)
-        since = f", first by {named(first)}" if first not in force.possible else ""
-        return [f"{begun} was required by {force.words}{since} ({rule.words})."]
+        earlier = f", first by {named(first)}" if first not in force.possible else ""
+        return [f"{begun} was required by {force.words}{earlier} ({rule.words})."]
     if required is False:
         lifted = next((found.why for _, found in reversed(then) if found.why), "")
         lifts = f": {lifted}" if lifted else ""
         if first > then[-1][0]:
             return [f"Not yet required by {force.words}{lifts}. It was first required by {named(first)}."]
-        return [f"Not required here by {force.words}{lifts}."]
+        again = f" It is asked for again from {named(since)} on." if since and since > then[-1][0] else ""
+        return [f"Not required here by {force.words}{lifts}.{again}"]
     facts = list(dict.fromkeys(found.why for _, found in then if found.required is None and found.why))
     if facts:
         return [f"Whether {what} was required then hangs on {'; and on '.join(facts)}."]
     asked = [edition for edition, found in then if found.required]
-    return [f"Required then if {named(asked[0])} or a later one was in force; not yet by the editions before it."]
+    if asked == [edition for edition, _ in then if edition >= asked[0]]:
+        return [f"Required then if {named(asked[0])} or a later one was in force; not yet by the editions before it."]
+    listed = ", ".join(str(edition) for edition in asked)
+    return [f"Required then by the editions {listed}, not by the others that may have been in force."]
 
 
 def _today_words(what: str, today: Found, required: bool | str, reasons: set[str]) -> list[str]:
