@@ -14,7 +14,7 @@ __all__ = ["check_packs", "count_packs", "overlay_folders", "read_packs"]
 
 _ROWS = (
     "kinds", "procedures", "conditions", "measures", "criteria", "sorts", "reasons", "cautions", "trades", "attributes",
-    "eras", "rulebooks",
+    "eras", "lives", "frames", "translations", "rulebooks",
 )  # fmt: skip
 
 

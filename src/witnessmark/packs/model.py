@@ -295,8 +295,8 @@ class Life:
     high: str
     document: str
     edition: str
-    place: str
     provenance: Provenance
+    place: str = ""
     part: str | None = None
     material: str = ""
     climate: str = ""
