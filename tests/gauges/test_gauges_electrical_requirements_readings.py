@@ -114,13 +114,22 @@ def test_voltages_that_do_not_add_up_are_told() -> None:
     assert any("do not add up" in one for one in evaluate("receptacle-tester", ghost).cautions)
 
 
+def test_a_lamp_that_disagrees_with_its_voltage_is_told() -> None:
+    volts = {"volts_neutral_ground": "0V", "volts_hot_neutral": "120V", "volts_hot_ground": "120V"}
+    assert not any("disagree" in one for one in evaluate("receptacle-tester", {**volts, "hot_ground": "yes"}).cautions)
+    dark = evaluate("receptacle-tester", {**volts, "hot_ground": "no"})
+    assert dark["printed"] == "correct"
+    assert any("hot to ground is dark at 120 V" in one for one in dark.cautions)
+
+
+def test_one_voltage_beside_the_lamps_rules_wirings_out() -> None:
+    lamps = {"neutral_ground": "yes", "hot_neutral": "yes", "hot_ground": "yes"}
+    assert evaluate("receptacle-tester", lamps)["can_be"] == 2
+    assert evaluate("receptacle-tester", {**lamps, "volts_neutral_ground": "50V"})["can_be"] == 1
+
+
 @pytest.mark.parametrize(
-    "given_reading",
-    [
-        {},
-        {"hot_neutral": "yes"},
-        {"neutral_ground": "no", "hot_neutral": "yes", "hot_ground": "yes", "volts_hot_ground": "120V"},
-    ],
+    "given_reading", [{}, {"hot_neutral": "yes"}, {"hot_neutral": "yes", "volts_hot_ground": "120V"}]
 )
 def test_half_a_reading_is_refused(given_reading: dict[str, str]) -> None:
     with pytest.raises(Refusal) as refused:

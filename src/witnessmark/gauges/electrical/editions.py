@@ -85,7 +85,7 @@ def nec(edition: int | str, place: str, basis: Basis) -> Source:
 
 
 def named(edition: int) -> str:
-    """An edition as a phrase.
+    """An edition (a year of `EDITIONS`, or `BEFORE`) as the phrase that stands for it in a sentence.
 
     >>> named(1975), named(BEFORE)
     ('the 1975 edition', 'an edition before 1947')

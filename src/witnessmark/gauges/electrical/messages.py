@@ -20,9 +20,9 @@ NOT_AT_THAT_TIME = Message(
 )
 READING_INCOMPLETE = Message(
     "WM052",
-    "the tester reading is incomplete or given twice",
-    "Two lamps of three fit several wiring faults, and lamps beside voltages may disagree.",
-    "Give all three lamps as yes or no, or all three voltages.",
+    "the tester reading is incomplete",
+    "Two lamps of three fit several wiring faults.",
+    "Give all three lamps as yes or no, or all three voltages, or both.",
 )
 SKETCH_CANNOT_BE = Message(
     "WM053",

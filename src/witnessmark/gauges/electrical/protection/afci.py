@@ -24,7 +24,7 @@ _NEVER = ("bathroom", "garage", "outdoors", "unfinished basement", "attic", "cra
 @gauge(
     name="afci-required",
     family="electrical",
-    title="Was arc-fault protection required here when it was built, and is it today?",
+    title="Arc-fault protection: required here when built, and today",
     gives="whether the edition in force asked for arc-fault protection, the first edition that does, and today's",
     sources=(nec("1999 to 2026", "210.12, 406.4(D)(4)", "seen in a copy"),),
     error="editions come from lists and quotations of the code; sources that differ are named in the answer",

@@ -24,7 +24,7 @@ _REACH = 2011  # first edition that asks for the device itself to be readily acc
 @gauge(
     name="gfci-required",
     family="electrical",
-    title="Was ground-fault protection required here when it was built, and is it today?",
+    title="Ground-fault protection: required here when built, and today",
     gives="whether the edition in force asked for ground-fault protection, the first edition that does, and today's",
     sources=(nec("1968 to 2026", "210.8 (earlier 210-8, 210-22(d)), 406.4(D)(3), 422.5, 680", "seen in a copy"),),
     error="editions come from lists and quotations of the code; sources that differ are named in the answer",

@@ -83,7 +83,7 @@ def tamper_found(receptacle: Receptacle, edition: int) -> Found:
 @gauge(
     name="tamper-resistant-required",
     family="electrical",
-    title="Did this receptacle have to be tamper-resistant when it was built, and does it today?",
+    title="Tamper-resistant receptacle: required here when built, and today",
     gives="whether the edition in force asked for a tamper-resistant receptacle, the first edition that does, and today's",
     sources=(nec("2008 to 2026", "406.12 (2008: 406.11), 406.4(D)(5)", "seen in a copy"),),
     error="none where the edition is known; from the 2020 edition on the scope is recalled",

@@ -40,7 +40,7 @@ def _volts(what: str) -> Asked:
 @gauge(
     name="receptacle-tester",
     family="electrical",
-    title="What do these tester lamps mean, and what else can they mean?",
+    title="Lamps of a receptacle tester, and all that they can mean",
     gives="what the tester's chart prints, and every wiring state that gives the same lamps",
     sources=(CHART, MODEL),
     error="a lamp lights above 40 to 90 V, by tester; a load plugged in on the same circuit can change the pattern",
@@ -75,18 +75,32 @@ def receptacle_tester(
     ('hot and ground reversed', 'neutral open, with a load on further along')
     """
     lamps = (neutral_ground, hot_neutral, hot_ground)
-    volts = (volts_neutral_ground, volts_hot_neutral, volts_hot_ground)
-    given = [[one for one in group if one is not None] for group in (lamps, volts)]
-    if sorted(map(len, given)) != [0, 3]:
-        raise Refusal(READING_INCOMPLETE.at("receptacle-tester", f"{len(given[0])} lamps and {len(given[1])} voltages"))
-    if given[0]:
-        pattern: Pattern = (bool(neutral_ground), bool(hot_neutral), bool(hot_ground))
-        return _told([pattern], list(states_for(pattern)), [])
-    read = [float(one.value) for one in volts if one is not None]
-    patterns = _patterns(read)
+    volts = tuple(
+        None if one is None else float(one.value) for one in (volts_neutral_ground, volts_hot_neutral, volts_hot_ground)
+    )
+    measured = [one for one in volts if one is not None]
+    seen = [one for one in lamps if one is not None]
+    if len(measured) == len(volts):
+        patterns, cautions = _patterns(measured), _doubts(measured)
+    elif len(seen) == len(lamps):
+        patterns, cautions = [(seen[0], seen[1], seen[2])], []
+    else:
+        raise Refusal(READING_INCOMPLETE.at("receptacle-tester", f"{len(seen)} lamps and {len(measured)} voltages"))
+    cautions += _disagreements(lamps, volts)
     states = list(dict.fromkeys(one for pattern in patterns for one in states_for(pattern)))
-    fitting = [one for one in states if one.fits(*read)]
-    return _told(patterns, fitting or states, _doubts(read))
+    fitting = [one for one in states if one.fits(*volts)]
+    return _told(patterns, fitting or states, cautions)
+
+
+def _disagreements(lamps: tuple[bool | None, ...], volts: tuple[float | None, ...]) -> list[str]:
+    """Lamps that show another thing than the voltage between the same two slots."""
+    found = []
+    for name, lit, measured in zip(("neutral to ground", "hot to neutral", "hot to ground"), lamps, volts, strict=True):
+        if lit is not None and measured is not None and measured < DARK_BELOW and lit:
+            found.append(f"The lamp {name} is lit at {measured:g} V: lamp and meter disagree, look again.")
+        if lit is not None and measured is not None and measured > LIT_ABOVE and not lit:
+            found.append(f"The lamp {name} is dark at {measured:g} V: lamp and meter disagree, look again.")
+    return found
 
 
 def _patterns(volts: list[float]) -> list[Pattern]:

@@ -38,7 +38,7 @@ def longest_trip_seconds(milliamperes: float) -> float:
 @gauge(
     name="gfci-trip",
     family="electrical",
-    title="How fast must a Class A GFCI trip at this current, and what did the test show?",
+    title="Trip time of a Class A GFCI, and what a test shows",
     unit="s",
     gives="the longest time in which the device may open at this current; no number below 6 mA",
     sources=(UL943,),

@@ -30,15 +30,16 @@ class WiringState:
     real_ground: bool
     energised: str = ""
 
-    def fits(self, neutral_ground: float, hot_neutral: float, hot_ground: float) -> bool:
-        """Whether measured voltages lie within 60 V of these, wherever neither slot floats."""
+    def fits(self, neutral_ground: float | None, hot_neutral: float | None, hot_ground: float | None) -> bool:
+        """Whether measured voltages (None: not measured) lie within 60 V of these, wherever neither slot floats."""
         pairs = (
             (self.neutral, self.ground, neutral_ground),
             (self.hot, self.neutral, hot_neutral),
             (self.hot, self.ground, hot_ground),
         )
         return all(
-            one is None or other is None or abs(abs(one - other) - measured) <= NEAR for one, other, measured in pairs
+            one is None or other is None or measured is None or abs(abs(one - other) - measured) <= NEAR
+            for one, other, measured in pairs
         )
 
 

@@ -92,7 +92,7 @@ def _parts(piece: CounterPiece) -> bool:
 @gauge(
     name="receptacle-spacing-counter",
     family="electrical",
-    title="Is any point along this kitchen counter more than 24 in from a receptacle?",
+    title="Reach of the receptacles along a kitchen counter",
     unit="[in_i]",
     gives="distance from the farthest point of the wall line to a receptacle of the same counter space",
     sources=(TWO_FOOT_RULE, nec(2002, "210.52(C)", "seen in a copy")),

@@ -60,7 +60,7 @@ def _source(edition: int) -> Source:
 @gauge(
     name="receptacle-island",
     family="electrical",
-    title="How many receptacles did a kitchen island or peninsula need?",
+    title="Receptacles asked for at a kitchen island or peninsula",
     unit="1",
     gives="the fewest receptacles that the edition asks for at this island or peninsula",
     sources=(BY_LENGTH, ONE, FROM_THE_WALL, BY_AREA, NONE_NEEDED),

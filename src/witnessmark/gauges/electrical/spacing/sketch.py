@@ -94,7 +94,11 @@ def laid(pieces: Iterable[tuple[str, Decimal, bool]], *, running: bool) -> tuple
 
 
 def located(at: Sequence[Decimal], pieces: Sequence[Piece]) -> tuple[Decimal, ...]:
-    """The places of receptacles, checked: refuses one that lies beyond the sketch (WM053)."""
+    """The places of receptacles, in inches along the line, checked: refuses one that lies beyond its end (WM053).
+
+    >>> located([Decimal(12)], laid([("wall", Decimal(60), False)], running=False))
+    (Decimal('12'),)
+    """
     whole = pieces[-1].end
     for number, place in enumerate(at, 1):
         if place > whole:

@@ -103,7 +103,7 @@ def by_length_of_room(inches: Decimal, edition: int) -> tuple[int, int] | None:
 @gauge(
     name="receptacle-spacing-wall",
     family="electrical",
-    title="Is any point along this wall more than 6 ft from a receptacle?",
+    title="Reach of the receptacles along a wall",
     unit="[ft_i]",
     gives="distance from the farthest point of the floor line to a receptacle in the same wall space",
     sources=(SIX_FOOT_RULE, nec(2011, "210.52(A)", "seen in a copy")),

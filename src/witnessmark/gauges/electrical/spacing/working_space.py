@@ -82,7 +82,7 @@ def _length(what: str, how: str, example: str, highest: str = "240") -> Asked:
 @gauge(
     name="working-space",
     family="electrical",
-    title="Is there space enough to work at this panel?",
+    title="Working space at an electrical panel",
     unit="[in_i]",
     gives="by how much the measure that falls shortest does so; 0 where none of those given does",
     sources=(WORKING, DEDICATED, ROOMS, HANDLE, IRC),
