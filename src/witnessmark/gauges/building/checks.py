@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from witnessmark.gauges.answer import Also, Answer, Basis, Source, Table, Verdict
-from witnessmark.gauges.building.editions import IRC, Held, named
+from witnessmark.gauges.building.editions import IRC, Held, irc, named
 from witnessmark.units import Quantity, say
 
 __all__ = ["Check", "Rule", "by_rule", "held_against", "plain", "said", "when_rows"]
@@ -45,7 +45,8 @@ def _begun(text: str) -> str:
 class Check:
     """One measured value and its limit: at least *lowest*, at most *highest*, or less than *below*; all in *unit*.
 
-    ``since`` is the first edition in which the limit stands as given, ``place`` the section.
+    ``since`` is the first edition in which the limit stands as given, ``place`` the section, ``basis`` how sure it is
+    (None: as the others of the answer).
     """
 
     name: str
@@ -57,6 +58,7 @@ class Check:
     highest: Decimal | None = None
     below: Decimal | None = None
     since: int = IRC[0]
+    basis: Basis | None = None
 
     @property
     def off(self) -> Decimal:
@@ -97,6 +99,10 @@ class Check:
         return f"{head}, {off}: limit {self.limit}"
 
 
+def _source(edition: int, place: str, basis: Basis) -> Source:
+    return irc(place, basis, edition) if edition >= IRC[0] else Source(named(edition), "", place, basis)
+
+
 def when_rows(held: Held, first: int | None, editions: tuple[int, ...] = IRC) -> tuple[Also, ...]:
     """Since which edition a rule stands, as rows for programs: edition held against, first edition, and both in words."""
     if first is None:
@@ -116,7 +122,6 @@ def held_against(
     held: Held,
     checks: Callable[[int], tuple[Check, ...]],
     *,
-    document: Callable[[int], str] = named,
     basis: Basis = "memory",
     value: Decimal | None = None,
     unit: str = "",
@@ -135,8 +140,12 @@ def held_against(
     ours = today if held.edition is None else checks(held.edition)
     missed = [one for one in ours if not one.within]
     source_edition = editions[-1] if held.edition is None else held.edition
-    places = ", ".join(dict.fromkeys(one.place for one in ours))
-    source = Source(document(source_edition), "", places, basis)
+    sources = tuple(
+        _source(source_edition, ", ".join(dict.fromkeys(c.place for c in ours if (c.basis or basis) == one)), one)
+        for one in dict.fromkeys(c.basis or basis for c in ours)
+    ) or (_source(source_edition, "", basis),)
+    first_missed = (missed or list(ours))[:1]
+    source = next((one for one in sources for c in first_missed if one.basis == (c.basis or basis)), sources[0])
     good = not missed
     if held.edition is None:
         head = f"{_begun(held.how)}: not judged by a code. Against {named(editions[-1])} for comparison"
@@ -166,7 +175,7 @@ def held_against(
         unit=unit,
         words=words,
         verdict=verdict,
-        sources=(source,),
+        sources=sources,
         cautions=(*held.cautions, *cautions),
         also=(
             *also,
@@ -228,7 +237,7 @@ def by_rule(
         end = f"; required from {named(first)}, no longer by {named(editions[-1])}."
     else:
         end = "."
-    source = Source("IRC" if first is None or first >= IRC[0] else named(first), "", rule.place, rule.basis)
+    source = _source(editions[-1] if held.edition is None else held.edition, rule.place, rule.basis)
     return Answer(
         words=f"{begin}{end}{' ' + before if before else ''}",
         sources=(source,),

@@ -89,9 +89,11 @@ def garage_door_opener(
         short.append(f"the beam is {said(beam_height.value, '[in_i]')} above the floor, 6 in at most is usual")
     if short:
         parts.append("; ".join(short))
+    elif reverses and beam in {"works", "edge sensor"}:
+        parts.append("both answered when tried")
     lacks = (first and reverses is False) or (second and beam in {"fails", "none"})
     return Answer(
-        words=": ".join((parts[0], parts[1])) + "." if short else parts[0] + ".",
+        words="; found: ".join(parts) + ".",
         also=(
             Also("reversal_required", "reversal on touch required when made", first),
             Also("secondary_required", "second device required when made", second),

@@ -172,7 +172,7 @@ def safety_glazing(
         cautions = ("The distance to the water was not given: taken for within 60 in.",)
     return by_rule(
         held_to(edition, built),
-        Rule(f"safety glass {place}", _PLACES[place], lambda one: glazing_asked(place, one, pane)),
+        Rule(f"safety glass ({place})", _PLACES[place], lambda one: glazing_asked(place, one, pane)),
         also=(Also("place", "place", place),),
         cautions=cautions,
         before="Glass products for doors and bath enclosures made since 6 July 1977 fall under 16 CFR 1201."

@@ -126,6 +126,7 @@ def guard_openings(
                 "R312.1.3",
                 below=sphere_for(place, one),
                 since=_STAIR_SINCE if place == "side of a stair" and one >= _STAIR_SINCE else 2000,
+                basis="seen in a copy" if place == "side of a stair" else None,
             ),
         ),
         value=size,

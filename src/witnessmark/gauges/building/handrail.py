@@ -97,8 +97,28 @@ def handrail(
         found = []
         if measured:
             height = "R311.7.8.1"
-            found.append(Check("lowest", "lowest height of the rail", min(measured), _IN, height, lowest=_LOW))
-            found.append(Check("highest", "highest height of the rail", max(measured), _IN, height, highest=_HIGH))
+            found.append(
+                Check(
+                    "lowest",
+                    "lowest height of the rail",
+                    min(measured),
+                    _IN,
+                    height,
+                    lowest=_LOW,
+                    basis="seen in a copy",
+                )
+            )
+            found.append(
+                Check(
+                    "highest",
+                    "highest height of the rail",
+                    max(measured),
+                    _IN,
+                    height,
+                    highest=_HIGH,
+                    basis="seen in a copy",
+                )
+            )
         if across is not None and rail:
             least, most = (_ROUND_LEAST, _ROUND_MOST) if grip == "round" else (None, _ACROSS)
             found.append(Check("across", "rail across", across.value, _IN, "R311.7.8.5", lowest=least, highest=most))
@@ -111,7 +131,17 @@ def handrail(
         if clearance is not None and rail:
             found.append(Check("clearance", "rail to wall", clearance.value, _IN, "R311.7.8.2", lowest=_CLEAR))
         if projection is not None and rail:
-            found.append(Check("projection", "rail into the stair", projection.value, _IN, "R311.7.1", highest=_OUT))
+            found.append(
+                Check(
+                    "projection",
+                    "rail into the stair",
+                    projection.value,
+                    _IN,
+                    "R311.7.1",
+                    highest=_OUT,
+                    basis="seen in a copy",
+                )
+            )
         return tuple(found)
 
     if not checks(IRC[-1]):

@@ -81,12 +81,12 @@ def live_load(
     load, unit, more = load_for(use, judged)
     first = next(one for one in IRC if load_for(use, one) == load_for(use, judged))
     tail = f", {more}" if more else ""
-    begin = "Its own code is not held here; today's" if held.edition is None else ""
+    begin = "its own code is not held here; today's " if held.edition is None else ""
     rows = tuple((one, Decimal(load_for(one, judged)[0]), load_for(one, judged)[2]) for one in get_args(Use))
     return Answer(
         value=Decimal(load),
         unit=unit,
-        words=f"{begin + ' ' if begin else ''}{named(judged)} asks {said(Decimal(load), unit)} of: {use}{tail}.",
+        words=f"{use[:1].upper()}{use[1:]}: {begin}{named(judged)} asks a design load of {said(Decimal(load), unit)}{tail}.",
         cautions=held.cautions,
         also=(
             Also("today", f"by {named(IRC[-1])}", Decimal(load_for(use, IRC[-1])[0]), load_for(use, IRC[-1])[1]),

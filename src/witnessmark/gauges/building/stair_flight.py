@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from decimal import Decimal
 from typing import Annotated
 
-from witnessmark.gauges.answer import Also, Answer
+from witnessmark.gauges.answer import Also, Answer, Basis
 from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.building.asking import inches, numbers
 from witnessmark.gauges.building.checks import Check, held_against, said
@@ -46,16 +46,34 @@ def _checks(
     rise, run, nose, gap = (
         ("stair section",) * 4 if old else ("R311.7.5.1", "R311.7.5.2", "R311.7.5.3", "R311.7.5.1")
     )  # fmt: skip
+    seen: Basis | None = None if old else "seen in a copy"
+    tallest, lowest = (_EARLIER_RISER, _EARLIER_TREAD) if old else (_RISER, _TREAD)
     found = [
-        Check("riser", "tallest riser", max(risers), _IN, rise, highest=_EARLIER_RISER if old else _RISER, since=since),
-        Check("riser_spread", "tallest less lowest riser", spread(risers), _IN, rise, highest=_SPREAD, since=since),
+        Check("riser", "tallest riser", max(risers), _IN, rise, highest=tallest, since=since, basis=seen),
+        Check(
+            "riser_spread",
+            "tallest less lowest riser",
+            spread(risers),
+            _IN,
+            rise,
+            highest=_SPREAD,
+            since=since,
+            basis=seen,
+        ),
     ]
     if treads:
-        least = _EARLIER_TREAD if old else _TREAD
+        uneven = spread(treads)
         found += [
-            Check("tread", "shallowest tread", min(treads), _IN, run, lowest=least, since=since),
+            Check("tread", "shallowest tread", min(treads), _IN, run, lowest=lowest, since=since, basis=seen),
             Check(
-                "tread_spread", "deepest less shallowest tread", spread(treads), _IN, run, highest=_SPREAD, since=since
+                "tread_spread",
+                "deepest less shallowest tread",
+                uneven,
+                _IN,
+                run,
+                highest=_SPREAD,
+                since=since,
+                basis=seen,
             ),
         ]
     if nosings and not old and (not treads or min(treads) < _NO_NOSING_FROM):

@@ -8,7 +8,7 @@ from typing import Annotated, Literal
 from witnessmark.gauges.answer import Also, Answer, Source, Uncertainty
 from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.building.asking import inches
-from witnessmark.gauges.building.checks import said
+from witnessmark.gauges.building.checks import plain, said
 from witnessmark.gauges.gauge import gauge
 from witnessmark.units import Quantity
 
@@ -50,17 +50,17 @@ def vent_net_area(
 
     >>> from witnessmark.units import parse_quantity as q
     >>> vent_net_area(q("16 in"), q("8 in")).value
-    Decimal('64.0')
+    Decimal('64')
     """
     gross = width.value * height.value * count
-    least, usual, most = (gross * share for share in _SHARES[covering])
+    least, usual, most = (plain(gross * share) for share in _SHARES[covering])
     return Answer(
         value=usual,
         words=f"{said(gross, _SQUARE_INCH)} gross is about {said(usual, _SQUARE_INCH)} net "
         f"({said(least, _SQUARE_INCH)} to {said(most, _SQUARE_INCH)}); the stamp on the vent goes before it.",
         uncertainty=Uncertainty("the usual range of shares", max(usual - least, most - usual)),
         also=(
-            Also("gross", "gross opening", gross, _SQUARE_INCH),
+            Also("gross", "gross opening", plain(gross), _SQUARE_INCH),
             Also("least", "least usual", least, _SQUARE_INCH),
             Also("most", "most usual", most, _SQUARE_INCH),
         ),
