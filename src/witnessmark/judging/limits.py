@@ -1,7 +1,7 @@
 """Readings held against the limits that apply to them, one row for each limit.
 
 A limit applies when it was in force on the day of the visit, in the rulebook's jurisdiction, to this measure, kind
-and part. A range is judged by its worse end. Numbers are compared as exact fractions after conversion; what does not
+and part, and to the sort of place where it names any. A range is judged by its worse end. Numbers are compared as exact fractions after conversion; what does not
 convert is never compared. *Must* means that law or code in force when the thing was built or altered asks for it;
 everything else is a recommendation, and says so.
 """
@@ -80,6 +80,10 @@ def _within(value: Fraction, op: str, low: Decimal, high: Decimal | None) -> boo
 
 def _force(criterion: Criterion, year: int | None, *, must: bool) -> str:
     adopted = "by the law in force here" if criterion.jurisdiction else "where this document was adopted"
+    if criterion.adopted:
+        adopted += f" (here from {criterion.adopted})"
+    if criterion.first_edition:
+        adopted += f", first in {criterion.first_edition}"
     if must:
         return f"A must {adopted}."
     if criterion.force != "law":
@@ -154,6 +158,7 @@ def judge_readings(scene: Scene) -> tuple[JudgedReading, ...]:
             chosen[key] = criteria_for(
                 scene.packs, measure, kind or None, part, scene.date, jurisdiction=place, built_year=year
             )
-        rows = chosen[key]
+        sort = scene.house.sort_of(reading.fact)
+        rows = tuple(row for row in chosen[key] if not row.where or not sort or sort in row.where)
         judged += [_judged(scene, reading, row, year) for row in rows] if rows else [_none(scene, reading)]
     return tuple(judged)
