@@ -25,7 +25,12 @@ from witnessmark.problems import Refusal
 SEA = 101_325.0
 TEMPERATURE, HUMIDITY = st.floats(-40, 60), st.floats(0.05, 1)
 MODERATE = settings(max_examples=60, deadline=None)
-psychrolib.SetUnitSystem(psychrolib.SI)
+
+
+@pytest.fixture(autouse=True)
+def units_of_the_reference() -> None:
+    """The library keeps one unit system for the whole process; other tests set the other one."""
+    psychrolib.SetUnitSystem(psychrolib.SI)
 
 
 @MODERATE

@@ -24,7 +24,6 @@ from witnessmark.gauges.fuel import (
 from witnessmark.gauges.fuel.moist_air import pressure_at
 from witnessmark.problems import Refusal
 
-psychrolib.SetUnitSystem(psychrolib.IP)
 _FEW = settings(max_examples=60, deadline=None, database=None)
 #: ASHRAE 62.2 Table 4.1a as printed in a copy: each band of 500 ft2, bedrooms 1 to 5.
 PRINTED = (

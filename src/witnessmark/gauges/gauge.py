@@ -215,9 +215,14 @@ def gauge(
                 else:
                     bound.arguments[one.name] = _checked(one, given, one.name, outside)
             answer = function(*bound.args, **bound.kwargs)
+            verdict = answer.verdict
+            if outside and verdict is not None and verdict.outcome == "within":
+                told = "not decided: an input lies outside the range of the source"
+                verdict = replace(verdict, outcome="undecided", words=f"{verdict.words.rstrip('.')}; {told}")
             return replace(
                 answer,
                 gauge=name,
+                verdict=verdict,
                 unit=answer.unit or (unit if answer.value is not None else ""),
                 sources=answer.sources or sources,
                 cautions=(*answer.cautions, *(c for c in cautions if c not in answer.cautions)),

@@ -42,7 +42,7 @@ ReadsAs = Annotated[
 ]
 Instrument = Annotated[
     Quantity,
-    Asked("how far one reading may be off", "[in_i]", lowest="0.01", highest="0.5", least="0", most="6",
+    Asked("how far one reading may be off", "[in_i]", lowest="0", highest="0.5", least="0", most="6",
           how="from twenty readings at one place, or from the maker's sheet; 0.1 in is usual for a water level",
           example="0.1in"),
 ]  # fmt: skip
