@@ -1,1 +1,1 @@
-"""Gauges of the family water."""
+"""Water, waste and hot water: pressure, friction, hammer, drains, heaters, scalding, demand."""
