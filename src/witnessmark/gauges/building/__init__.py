@@ -10,6 +10,7 @@ from witnessmark.gauges.building.chimney import chimney_cricket, chimney_height,
 from witnessmark.gauges.building.co_alarms import co_alarms, co_asked
 from witnessmark.gauges.building.covering import roof_covering_slope, underlayment
 from witnessmark.gauges.building.crawl import crawl_space_vents, vents_needed
+from witnessmark.gauges.building.deck_lateral import deck_lateral
 from witnessmark.gauges.building.egress import clear_area, egress_opening
 from witnessmark.gauges.building.garage import (
     door_shortfalls,
@@ -34,13 +35,14 @@ from witnessmark.gauges.building.roof_slope import degrees_of, pitch_of, roof_sl
 from witnessmark.gauges.building.stair_flight import spread, stair_flight
 from witnessmark.gauges.building.stair_rise import highest_rise, stair_rise
 from witnessmark.gauges.building.stair_width import stair_width
+from witnessmark.gauges.building.vent_openings import attic_vent_openings
 from witnessmark.gauges.building.vent_size import vent_net_area
 from witnessmark.gauges.building.winders import winder_treads
 from witnessmark.gauges.building.window_well import window_well
 
 __all__ = [
-    "alarm_age", "attic_ratio", "attic_ventilation", "ceiling_height", "chimney_cricket", "chimney_height",
-    "chimney_needs", "clear_area", "co_alarms", "co_asked", "crawl_space_vents", "cricket_height", "deck_joist_span",
+    "alarm_age", "attic_ratio", "attic_vent_openings", "attic_ventilation", "ceiling_height", "chimney_cricket", "chimney_height",
+    "chimney_needs", "clear_area", "co_alarms", "co_asked", "crawl_space_vents", "cricket_height", "deck_joist_span", "deck_lateral",
     "deck_ledger", "deck_ledger_edges", "degrees_of", "door_shortfalls", "egress_opening", "fall_percent",
     "fastener_load", "garage_board", "garage_door_opener", "garage_door_to_house", "garage_duct", "glazing_asked",
     "grading", "guard", "guard_asked", "guard_openings", "handrail", "handrail_from", "highest_rise", "joist_span",
