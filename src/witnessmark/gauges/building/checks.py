@@ -103,18 +103,27 @@ def _source(edition: int, place: str, basis: Basis) -> Source:
     return irc(place, basis, edition) if edition >= IRC[0] else Source(named(edition), "", place, basis)
 
 
-def when_rows(held: Held, first: int | None, editions: tuple[int, ...] = IRC) -> tuple[Also, ...]:
-    """Since which edition a rule stands, as rows for programs: edition held against, first edition, and both in words."""
-    if first is None:
-        when = f"by no edition through {named(editions[-1])}"
-    elif first == editions[0]:
-        when = f"{named(first)} and later; whether an earlier code asked it is not held here"
-    else:
-        when = f"{named(first)} and later"
+def _when(asked: tuple[int, ...], editions: tuple[int, ...]) -> str:
+    """The editions that have a rule, in words: from the first to the last, or to today."""
+    if not asked:
+        return f"by no edition through {named(editions[-1])}"
+    first, last = asked[0], asked[-1]
+    if last != editions[-1]:
+        return f"by {named(first)}" + (f" through {named(last)}" if last != first else "") + " only"
+    earlier = " (whether an earlier code asked it is not held here)" if first == editions[0] else ""
+    return f"by {named(first)} and later{earlier}"
+
+
+def when_rows(
+    held: Held, first: int | None, editions: tuple[int, ...] = IRC, last: int | None = None
+) -> tuple[Also, ...]:
+    """Since which edition a rule stands (and until which), as rows for programs: edition held against, first, and in words."""
+    asked = () if first is None else tuple(one for one in editions if one >= first and (last is None or one <= last))
+    earlier = " or earlier" if first == editions[0] else ""
     return (
         Also("edition", "held against", held.name),
-        Also("first_edition", "first edition that has the rule", "none" if first is None else named(first)),
-        Also("required_when", "required when", when),
+        Also("first_edition", "first edition that has the rule", "none" if first is None else named(first) + earlier),
+        Also("required_when", "required when", _when(asked, editions)),
     )
 
 
@@ -219,24 +228,21 @@ def by_rule(
     ``required`` is for the edition held against (False where the house is older than all of them), ``required_today``
     for the newest.
     """
-    first = next((one for one in editions if rule.asks(one)), None)
-    today = rule.asks(editions[-1])
-    now = held.edition is not None and rule.asks(held.edition)
+    asked = tuple(one for one in editions if rule.asks(one))
+    first = asked[0] if asked else None
+    today = editions[-1] in asked
+    now = held.edition in asked
     why = f": {rule.why}" if rule.why else ""
+    when = _when(asked, editions)
     if held.edition is None:
-        begin = f"{_begun(held.how)}: {rule.what} is not known to have been required when built"
+        begin = f"{_begun(held.how)}: {rule.what} is not known to have been required when built; required {when}"
     elif now:
-        begin = f"{_begun(rule.what)} is required by {held.name}, {rule.place}{why}"
+        begin = f"{_begun(rule.what)} is required by {held.name}, {rule.place}{why}; required {when}"
+    elif asked:
+        begin = f"{_begun(rule.what)} is not required by {held.name}{why}; required {when}"
     else:
-        begin = f"{_begun(rule.what)} is not required by {held.name}{why}"
-    if now and first is not None:
-        end = f"; first required by {named(first)}."
-    elif today and first is not None:
-        end = f"; first required by {named(first)}; recommended today."
-    elif first is not None:
-        end = f"; required from {named(first)}, no longer by {named(editions[-1])}."
-    else:
-        end = "."
+        begin = f"{_begun(rule.what)} is not required by {held.name}, nor by any edition held here{why}"
+    end = "; recommended today." if today and not now else "."
     source = _source(editions[-1] if held.edition is None else held.edition, rule.place, rule.basis)
     return Answer(
         words=f"{begin}{end}{' ' + before if before else ''}",
@@ -246,6 +252,6 @@ def by_rule(
             *also,
             Also("required", f"{rule.what} required by {held.name}", now),
             Also("required_today", f"{rule.what} required by {named(editions[-1])}", today),
-            *when_rows(held, first, editions),
+            *when_rows(held, first, editions, asked[-1] if asked else None),
         ),
     )

@@ -112,7 +112,7 @@ def chimney_height(
         return Answer(value=value, words=lead.strip(), cautions=held.cautions, also=(*also, when), steps=tuple(steps))
     answer = held_against(
         held,
-        lambda _: (Check("height", "height of the chimney", height.value * 12, _IN, "R1003.9", lowest=need),),
+        lambda _: (Check("height", "height of the chimney", height.value, _FT, "R1003.9", lowest=need / 12),),
         basis="seen in a copy",
         value=value,
         unit=_FT,
@@ -187,6 +187,7 @@ def chimney_cricket(
     (False, True)
     """
     wide = width.value > _CRICKET and not meets_ridge
+    why = "it stands in the ridge" if meets_ridge else f"{said(width.value, _IN)} wide, more than 30 in is the mark"
     high = None if slope is None or not wide else plain(cricket_height(width.value, slope.value))
     answer = by_rule(
         held_to(edition, built),
@@ -195,7 +196,7 @@ def chimney_cricket(
             "R1003.20",
             lambda _: wide,
             "seen in a copy",
-            f"{said(width.value, _IN)} wide, more than 30 in is the mark",
+            why,
         ),
         before="" if high is None else f"By the table it is {said(high, _IN)} high.",
     )

@@ -117,7 +117,7 @@ def garage_board(
     """
     misses = _board_misses(part, board, None if thickness is None else thickness.value)
     cautions = (
-        ("IRC 2000 as recalled by others asked only 1/2 in under habitable rooms: look at the text adopted.",)
+        ("IRC 2000 may have asked only 1/2 in under habitable rooms: look at the text adopted.",)
         if part == "ceiling under a habitable room"
         else ()
     )

@@ -49,7 +49,7 @@ class Pane:
         return None if self.width is None or self.height is None else self.width * self.height
 
 
-def _all(**conditions: bool | None) -> bool:
+def _all(conditions: dict[str, bool | None]) -> bool:
     """Whether every condition holds; one that fails settles it, one not measured is refused (WM070) only if it matters."""
     if False in conditions.values():
         return False
@@ -85,22 +85,24 @@ def glazing_asked(where: str, edition: int, pane: Pane) -> bool:
     if where == "in a guard or railing":
         return True
     if where == "beside a door":
-        return _all(away=_most(pane.away, _ARC), bottom=_less(pane.bottom, _SIXTY))
+        return _all({"away": _most(pane.away, _ARC), "bottom": _less(pane.bottom, _SIXTY)})
     if where == "large pane":
         return _all(
-            area=_more(pane.area, _LARGE),
-            bottom=_less(pane.bottom, _LOW),
-            top=_more(pane.top, _HIGH),
-            away=_most(pane.away, _THIRTY_SIX),
+            {
+                "width and height": _more(pane.area, _LARGE),
+                "bottom": _less(pane.bottom, _LOW),
+                "top": _more(pane.top, _HIGH),
+                "away": _most(pane.away, _THIRTY_SIX),
+            }
         )
     if where == "at a tub or shower":
         near = True if edition < _WATER_SINCE or pane.away is None else pane.away <= _SIXTY
-        return _all(bottom=_less(pane.bottom, _SIXTY), away=near)
+        return _all({"bottom": _less(pane.bottom, _SIXTY), "away": near})
     low = _less(pane.bottom, _THIRTY_SIX if edition >= _STAIR_SINCE else _SIXTY)
     if where == "at the bottom of stairs":
-        return _all(away=_most(pane.away, _SIXTY), bottom=low)
+        return _all({"away": _most(pane.away, _SIXTY), "bottom": low})
     near_stair = _less(pane.away, _THIRTY_SIX) if edition >= _STAIR_SINCE else _most(pane.away, _THIRTY_SIX)
-    return _all(away=near_stair, bottom=low)
+    return _all({"away": near_stair, "bottom": low})
 
 
 @gauge(

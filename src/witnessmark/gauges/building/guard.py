@@ -17,7 +17,7 @@ __all__ = ["REACH_SINCE", "guard", "guard_asked"]
 
 #: Edition since which the drop is measured to the lowest point within 36 in of the edge, not straight down.
 REACH_SINCE = 2009
-_DROP = Decimal(30)
+_DROP, _TAPE = Decimal(30), Decimal("0.0625")
 _HEIGHT = {"floor, deck or landing": Decimal(36), "open side of a stair": Decimal(34)}
 _IN = "[in_i]"
 
@@ -102,6 +102,8 @@ def guard(
             *cautions,
             "The lowest point within 36 in of the edge counts from IRC 2009 on: only straight down was given.",
         )
+    if abs(drop.value - _DROP) < _TAPE:
+        cautions = (*cautions, "Nearer to 30 in than a tape's 1/16 in: measure the drop again.")
     if height is None:
         return Answer(
             value=drop.value,
