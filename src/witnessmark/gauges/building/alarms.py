@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated
 
-from witnessmark.gauges.answer import Also, Answer, Basis, Source, Table
+from witnessmark.gauges.answer import Also, Answer, Source, Table
 from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.building.editions import BUILT, irc
 from witnessmark.gauges.gauge import gauge
@@ -25,18 +25,17 @@ class Feature:
     first: int
     settled: int
     by: str
-    basis: Basis
 
 
 FEATURES = (
-    Feature("outside_bedrooms", "an alarm outside the bedrooms", 1973, 1976, "UBC 1973; NFPA 101-1976", "seen in a copy"),
-    Feature("hard_wired", "power from the house wiring", 1979, 1979, "UBC 1979", "seen in a copy"),
-    Feature("every_level", "an alarm on every level, the basement too", 1988, 1989, "NFPA 74-1989 (UBC 1988)", "seen in a copy"),
-    Feature("interconnected", "alarms that sound together", 1988, 1989, "NFPA 74-1989 (UBC 1988)", "seen in a copy"),
-    Feature("battery_backup", "a battery besides the house wiring", 1991, 1996, "UBC 1991; NFPA 72-1996", "seen in a copy"),
-    Feature("in_bedrooms", "an alarm in every bedroom", 1993, 1993, "NFPA 72-1993; IRC 2000", "seen in a copy"),
-    Feature("temporal_three", "the three-pulse evacuation signal", 1996, 1996, "NFPA 72-1996", "seen in a copy"),
-    Feature("ten_years", "replacement ten years from the date marked", 1999, 1999, "NFPA 72-1999, UL 217", "seen in a copy"),
+    Feature("outside_bedrooms", "an alarm outside the bedrooms", 1973, 1976, "UBC 1973; NFPA 101-1976"),
+    Feature("hard_wired", "power from the house wiring", 1979, 1979, "UBC 1979"),
+    Feature("every_level", "an alarm on every level, the basement too", 1988, 1989, "NFPA 74-1989 (UBC 1988)"),
+    Feature("interconnected", "alarms that sound together", 1988, 1989, "NFPA 74-1989 (UBC 1988)"),
+    Feature("battery_backup", "a battery besides the house wiring", 1991, 1996, "UBC 1991; NFPA 72-1996"),
+    Feature("in_bedrooms", "an alarm in every bedroom", 1993, 1993, "NFPA 72-1993; IRC 2000"),
+    Feature("temporal_three", "the three-pulse evacuation signal", 1996, 1996, "NFPA 72-1996"),
+    Feature("ten_years", "replacement ten years from the date marked", 1999, 1999, "NFPA 72-1999, UL 217"),
 )  # fmt: skip
 
 

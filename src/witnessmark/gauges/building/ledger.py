@@ -33,7 +33,9 @@ SPACINGS: dict[str, tuple[int, ...]] = {
 _SINCE = 2009
 _LOAD = Decimal(50)
 _IN, _PSF = "[in_i]", "[lbf_av]/[sft_i]"
-_REGISTER = Source("Wisconsin Administrative Register 714A1", "2015", "Table 6, as IRC Table R507.9.1.3(1)", "seen")
+_REGISTER = Source(
+    "Wisconsin Administrative Register 714A1", "2015", "Table 6, as IRC Table R507.9.1.3(1)", "seen in a copy"
+)
 
 
 def ledger_spacing(fastener: str, span_feet: Decimal) -> int | None:
