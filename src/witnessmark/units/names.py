@@ -45,6 +45,8 @@ NAMES: dict[str, tuple[str, ...]] = {
     "m3/h": ("m³/h", "m3/h"),
     "[ft_i]/min": ("ft/min", "fpm", "feet per minute"),
     "m/s": ("m/s",),
+    "[ft_i]/s": ("ft/s", "fps", "feet per second", "feet a second"),
+    "GPa": ("GPa",),
     "[mi_i]/h": ("mph", "miles per hour", "mi/h"),
     "[psi]": ("psi", "psig", "pounds per square inch", "lb/in2", "pounds pressure"),
     "Pa": ("Pa", "pascal", "pascals"),

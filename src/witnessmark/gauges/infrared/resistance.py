@@ -16,7 +16,7 @@ __all__ = ["r_and_u"]
 
 _FACTORS = Source("NIST Special Publication 811", "2008", "Appendix B", "memory")
 _R_US, _R_SI = "[sft_i].[degF].h/[Btu_IT]", "m2.K/W"
-_U_US, _U_SI = "[Btu_IT]/([sft_i].[degF].h)", "W/(m2.K)"
+_U_US, _U_SI = "[Btu_IT]/(h.[sft_i].[degF])", "W/(m2.K)"
 
 
 @gauge(

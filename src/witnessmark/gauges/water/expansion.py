@@ -130,13 +130,17 @@ def water_expansion(
 )  # fmt: skip
 def expansion_tank(
     volume: Annotated[Quantity, _volume("water that is heated", "50gal")],
+    *,
     cold: Annotated[Quantity, _temperature("temperature of the cold water", "50F")],
     hot: Annotated[Quantity, _temperature("temperature of the hot water", "140F")],
     static: Annotated[Quantity, _pressure("static pressure of the house", "gauge, all water off", "80psi")],
     precharge: Annotated[
         Quantity | None,
-        _pressure("charge of air in the tank; left out: as it should be, the static pressure",
-                  "as written on the tank; checking it means draining the tank, which is a plumber's work", "80psi"),
+        _pressure(
+            "charge of air in the tank; left out: as it should be, the static pressure",
+            "as written on the tank; checking it means draining the tank, which is a plumber's work",
+            "80psi",
+        ),
     ] = None,
     most: Annotated[
         Quantity,
@@ -144,8 +148,16 @@ def expansion_tank(
     ] = _DEFAULT_MOST,
     atmosphere: Annotated[
         Quantity,
-        Asked("pressure of the air outside", "[psi]", lowest="10", highest="15.5", least="5", most="16",
-              how="14.7 psi near the sea, 12.2 at 5000 ft", example="14.7psi"),
+        Asked(
+            "pressure of the air outside",
+            "[psi]",
+            lowest="10",
+            highest="15.5",
+            least="5",
+            most="16",
+            how="14.7 psi near the sea, 12.2 at 5000 ft",
+            example="14.7psi",
+        ),
     ] = _DEFAULT_AIR,
 ) -> Answer:
     """What size of expansion tank takes up the growth of the water in a closed system.
@@ -172,13 +184,17 @@ def expansion_tank(
     share = acceptance(float(charge.value), float(static.value), float(most.value), float(atmosphere.value))
     size = rounded(grows / share)
     right = acceptance(float(static.value), float(static.value), float(most.value), float(atmosphere.value))
-    words = f"The water grows by {grows:.2f} gal; a tank of at least {size:.1f} gal takes it up below {most.value:f} psi."
+    words = (
+        f"The water grows by {grows:.2f} gal; a tank of at least {size:.1f} gal takes it up below {most.value:f} psi."
+    )
     cautions: tuple[str, ...] = ()
     if charge.value != static.value:
         words += f" Charged to the static pressure, {grows / right:.1f} gal would do."
         cautions = (f"The charge of {charge.value:f} psi is not the static pressure of {static.value:f} psi.",)
     if most.value >= RELIEF_SETTING:
-        cautions += ("At or above 150 psi the relief valve of most tanks drips or opens before the expansion tank is full.",)
+        cautions += (
+            "At or above 150 psi the relief valve of most tanks drips or opens before the expansion tank is full.",
+        )
     return Answer(
         value=size,
         words=words,

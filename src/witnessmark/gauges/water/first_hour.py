@@ -35,19 +35,22 @@ def draw_pattern(gallons: Decimal) -> str:
 class Draw:
     """One draw of the test, in order."""
 
-    volume: Annotated[Quantity, Asked("volume drawn", "[gal_us]", lowest="0", highest="200", least="0", example="45gal")]
+    volume: Annotated[
+        Quantity, Asked("volume drawn", "[gal_us]", lowest="0", highest="200", least="0", example="45gal")
+    ]
     mean: Annotated[
-        Quantity, Asked("mean outlet temperature", "[degF]", lowest="60", highest="180", least="32", most="212", example="122F")
+        Quantity,
+        Asked("mean outlet temperature", "[degF]", lowest="60", highest="180", least="32", most="212", example="122F"),
     ]
     lowest: Annotated[
         Quantity,
-        Asked("lowest outlet temperature", "[degF]", lowest="60", highest="180", least="32", most="212", example="110F"),
+        Asked(
+            "lowest outlet temperature", "[degF]", lowest="60", highest="180", least="32", most="212", example="110F"
+        ),
     ]
 
 
-def first_hour_gallons(
-    volumes: tuple[float, ...], last_mean: float, mean_before: float, lowest_before: float
-) -> float:
+def first_hour_gallons(volumes: tuple[float, ...], last_mean: float, mean_before: float, lowest_before: float) -> float:
     """First-hour rating with the last draw begun at the hour: its volume counts by its warmth (volumes one unit, °F).
 
     >>> round(first_hour_gallons((45, 12, 9), 112, 122, 110), 2)
@@ -76,13 +79,29 @@ def first_hour_gallons(
 def first_hour_estimate(
     tank: Annotated[
         Quantity,
-        Asked("volume of the tank", "[gal_us]", lowest="20", highest="120", least="0", most="10000",
-              how="as printed on the plate", example="50gal"),
+        Asked(
+            "volume of the tank",
+            "[gal_us]",
+            lowest="20",
+            highest="120",
+            least="0",
+            most="10000",
+            how="as printed on the plate",
+            example="50gal",
+        ),
     ],
     recovery: Annotated[
         Quantity,
-        Asked("recovery in an hour", "[gal_us]/h", lowest="0", highest="300", least="0", most="10000",
-              how="from heater-recovery, or as printed for a rise of 90 °F", example="40.5gal/h"),
+        Asked(
+            "recovery in an hour",
+            "[gal_us]/h",
+            lowest="0",
+            highest="300",
+            least="0",
+            most="10000",
+            how="from heater-recovery, or as printed for a rise of 90 °F",
+            example="40.5gal/h",
+        ),
     ],
 ) -> Answer:
     """Hot water in the first hour, estimated from the tank and its recovery.
@@ -154,14 +173,18 @@ def first_hour_test(
             raise Refusal(DRAWS_AT_ODDS.at("draws", "a last draw begun at the hour needs a draw before it"))
         last, before = draws[-1], draws[-2]
         if before.mean.value <= before.lowest.value:
-            raise Refusal(DRAWS_AT_ODDS.at(f"draws[{len(draws) - 1}]", "mean and lowest are equal: the formula divides by 0"))
+            raise Refusal(
+                DRAWS_AT_ODDS.at(f"draws[{len(draws) - 1}]", "mean and lowest are equal: the formula divides by 0")
+            )
         value = first_hour_gallons(
             volumes, float(last.mean.value), float(before.mean.value), float(before.lowest.value)
         )
         counted = value - sum(volumes[:-1])
         steps.append(Step("of the last draw counts", rounded(counted), "[gal_us]"))
         if last.mean.value > before.mean.value:
-            cautions = ("The last draw ran hotter than the one before, so more than its volume counts: look at the record.",)
+            cautions = (
+                "The last draw ran hotter than the one before, so more than its volume counts: look at the record.",
+            )
     else:
         value = sum(volumes)
     rating = rounded(value)

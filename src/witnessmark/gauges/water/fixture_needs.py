@@ -67,20 +67,39 @@ def flow_at_test_pressure(flow: float, pressure: float, test: float) -> float:
     sources=(code("IRC", "2018 and later", "Table P2903.1", "seen in a copy"),),
     error="exact as printed; the pressure at a fixture in use is seldom read and is mostly computed",
     never="that a fixture in a house works poorly or well",
-    cautions=("The table sizes pipes; it is no test of a house. A maker's lower flow for a shower valve goes before it.", LOCAL),
+    cautions=(
+        "The table sizes pipes; it is no test of a house. A maker's lower flow for a shower valve goes before it.",
+        LOCAL,
+    ),
     example={"fixture": "shower", "pressure": "24psi", "flow": "2.5gpm"},
 )
 def fixture_pressure(
     fixture: Annotated[Fixture, Asked("the fixture")],
+    *,
     pressure: Annotated[
         Quantity | None,
-        Asked("pressure at the outlet with water running", "[psi]", lowest="0", highest="125", least="0", most="1000",
-              how="by a gauge teed in, or computed from the residual pressure and the height", example="24psi"),
+        Asked(
+            "pressure at the outlet with water running",
+            "[psi]",
+            lowest="0",
+            highest="125",
+            least="0",
+            most="1000",
+            how="by a gauge teed in, or computed from the residual pressure and the height",
+            example="24psi",
+        ),
     ] = None,
     flow: Annotated[
         Quantity | None,
-        Asked("flow at the outlet at that pressure", "[gal_us]/min", lowest="0", highest="20", least="0", example="2.5gpm",
-              how="into a bucket against a watch"),
+        Asked(
+            "flow at the outlet at that pressure",
+            "[gal_us]/min",
+            lowest="0",
+            highest="20",
+            least="0",
+            example="2.5gpm",
+            how="into a bucket against a watch",
+        ),
     ] = None,
     edition: Annotated[int | None, Asked("edition of the IRC, a year", choices=EDITIONS)] = None,
 ) -> Answer:
@@ -97,13 +116,18 @@ def fixture_pressure(
     year = checked("IRC", edition)
     gpm, psi = NEEDED[fixture]
     source = code("IRC", max(year, _FIRST_READ), "Table P2903.1", "seen in a copy")
-    verdict, cautions = None, ()
+    verdict: Verdict | None = None
+    cautions: tuple[str, ...] = ()
     known = [one for one in (pressure, flow) if one is not None]
     if edition is not None and known:
         short = (pressure is not None and pressure.value < psi) or (flow is not None and flow.value < gpm)
-        verdict = Verdict("beyond" if short else "within", "below the design" if short else "reaches the design", source)
+        verdict = Verdict(
+            "beyond" if short else "within", "below the design" if short else "reaches the design", source
+        )
     if edition is not None and year < _FIRST_READ:
-        cautions = (f"The table was read in the edition of {_FIRST_READ}; that of {year} may differ (a shower: 3 gpm, recalled).",)
+        cautions = (
+            f"The table was read in the edition of {_FIRST_READ}; that of {year} may differ (a shower: 3 gpm, recalled).",
+        )
         verdict = None if verdict is None else Verdict("undecided", "this edition's table was not read", source)
     return Answer(
         value=psi,
@@ -132,20 +156,42 @@ def fixture_pressure(
 )
 def fixture_flow_limit(
     fitting: Annotated[Fitting, Asked("the fitting")],
+    *,
     flow: Annotated[
         Quantity | None,
-        Asked("flow read", "[gal_us]/min", lowest="0", highest="20", least="0", how="into a bucket against a watch",
-              example="2gpm"),
+        Asked(
+            "flow read",
+            "[gal_us]/min",
+            lowest="0",
+            highest="20",
+            least="0",
+            how="into a bucket against a watch",
+            example="2gpm",
+        ),
     ] = None,
     pressure: Annotated[
         Quantity | None,
-        Asked("pressure at the fitting while it ran", "[psi]", lowest="10", highest="125", least="0.1", most="1000",
-              example="40psi"),
+        Asked(
+            "pressure at the fitting while it ran",
+            "[psi]",
+            lowest="10",
+            highest="125",
+            least="0.1",
+            most="1000",
+            example="40psi",
+        ),
     ] = None,
     volume: Annotated[
         Quantity | None,
-        Asked("water used by a flush", "[gal_us]", lowest="0", highest="8", least="0", how="as printed on the bowl",
-              example="1.6gal"),
+        Asked(
+            "water used by a flush",
+            "[gal_us]",
+            lowest="0",
+            highest="8",
+            least="0",
+            how="as printed on the bowl",
+            example="1.6gal",
+        ),
     ] = None,
     built: Annotated[int | None, Asked("year the fitting was set", lowest="1800", highest="2100")] = None,
     edition: Annotated[int | None, Asked("edition of the IRC, a year", choices=EDITIONS)] = None,
@@ -168,7 +214,9 @@ def fixture_flow_limit(
     era, told = against_built(built, year)
     if fitting == "water closet":
         if volume is None:
-            raise Refusal(NEEDS_A_FACT.at("fixture-flow-limit: volume", "a water closet is held by the volume of a flush"))
+            raise Refusal(
+                NEEDS_A_FACT.at("fixture-flow-limit: volume", "a water closet is held by the volume of a flush")
+            )
         over = volume.value > _FLUSH
         return Answer(
             words=f"A flush of {volume.value:f} gal {'is more than' if over else 'is not more than'} 1.6 gal.",

@@ -41,8 +41,12 @@ def _temperature(what: str, how: str, example: str) -> Asked:
     example={"hot": "120F", "cold": "50F", "mixed": "105F", "flow": "2.5gpm"},
 )
 def hot_water_share(
-    hot: Annotated[Quantity, _temperature("temperature of the hot water", "hot side alone, run until it is steady", "120F")],
-    cold: Annotated[Quantity, _temperature("temperature of the cold water", "cold side alone, run until steady", "50F")],
+    hot: Annotated[
+        Quantity, _temperature("temperature of the hot water", "hot side alone, run until it is steady", "120F")
+    ],
+    cold: Annotated[
+        Quantity, _temperature("temperature of the cold water", "cold side alone, run until steady", "50F")
+    ],
     mixed: Annotated[Quantity, _temperature("temperature of the mixed water", "as it is used", "105F")],
     flow: Annotated[
         Quantity | None,

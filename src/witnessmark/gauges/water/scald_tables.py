@@ -67,7 +67,10 @@ SECOND = ScaldTable(
 CPSC = ScaldTable("cpsc", "CPSC Publication 5098", CPSC_5098, ((120, 300), (130, 30), (140, 6), (150, 2)))
 #: Where the leaflet gives a range or "less than", its shorter end.
 LEAFLET = ScaldTable(
-    "leaflet", "hospital leaflet", SCALD_LEAFLET, ((125, 90), (130, 30), (135, 10), (140, 5), (145, 3), (150, 1.5), (155, 1))
+    "leaflet",
+    "hospital leaflet",
+    SCALD_LEAFLET,
+    ((125, 90), (130, 30), (135, 10), (140, 5), (145, 3), (150, 1.5), (155, 1)),
 )
 TABLES: dict[str, tuple[ScaldTable, ...]] = {
     "third degree": (OUTLETS, CPSC, LEAFLET),
@@ -94,6 +97,6 @@ def shortest(fahrenheit: float, injury: Literal["third degree", "second degree"]
     times = [seconds for _, seconds in each if seconds is not None]
     bounds = [bound for table, _ in each if (bound := table.bound(fahrenheit)) is not None]
     if not times and not bounds:
-        return Reading(None, False, each)
+        return Reading(None, at_most=False, each=each)
     least = min([*times, *bounds])
     return Reading(round(least, 9), not times or least not in times, each)

@@ -49,10 +49,14 @@ OUTLET_DEVICES = Source(
 )
 SCALD_LEAFLET = Source("a children's hospital's leaflet on scalds", "", "table", "seen in a copy")
 HAZEN_WILLIAMS = Source("Hazen and Williams, Hydraulic Tables", "1905", "NFPA 13 form, constant 4.52", "seen in a copy")
-JOUKOWSKY = Source("Joukowsky 1898; Korteweg 1878", "as in handbooks of hydraulics", "pressure rise and wave speed", "memory")
+JOUKOWSKY = Source(
+    "Joukowsky 1898; Korteweg 1878", "as in handbooks of hydraulics", "pressure rise and wave speed", "memory"
+)
 KELL = Source("Kell, Journal of Chemical and Engineering Data 20:97", "1975", "density of water, 0 to 150 °C", "memory")
 FIRST_HOUR = Source("10 CFR part 430, subpart B, Appendix E", "2014 and later", "first-hour rating", "memory")
-DRAW_PATTERNS = Source("16 CFR part 305, Appendix D; 10 CFR part 430, Appendix E", "2016", "usage bins", "seen in a copy")
+DRAW_PATTERNS = Source(
+    "16 CFR part 305, Appendix D; 10 CFR part 430, Appendix E", "2016", "usage bins", "seen in a copy"
+)
 FIXTURE_UNITS = code("IPC", 2018, "Table E103.3(2)", "seen in a copy")
 IPC_DEMAND = code("IPC", 2021, "Table E103.3(3)", "seen in a copy")
 NSPC_DEMAND = Source("National Standard Plumbing Code", "as adopted in New Jersey", "Table B.5.4", "seen in a copy")

