@@ -166,14 +166,12 @@ def infrared_counts(
 
     Formula:
         S(T) = R1 / (R2 (exp(B / T) - F)) - O,   T = B / ln(R1 / (R2 (S + O)) + F)
-        without window: S = S_read/(e tau) - (1 - e)/e S_refl - (1 - tau)/(e tau) S_air,   tau over the whole path
-        with a window half way, of transmission w and at the temperature of the air, the air on each side tau' over
-        half the path:
-        S = S_read/(e tau' w tau') - (1 - e)/e S_refl - (1 - tau')/(e tau') S_air
-            - (1 - w)/(e tau' w) S_air - (1 - tau')/(e tau' w tau') S_air
+        with tau over half the path, and half way a window of transmission w (1 without one) at the temperature of the air:
+        S = S_read/(e tau w tau) - (1 - e)/e S_refl - (1 - tau)/(e tau) S_air
+            - (1 - w)/(e tau w) S_air - (1 - tau)/(e tau w tau) S_air
 
-    The transmission of air falls with the root of the distance, so two halves are not the whole: a program that
-    always takes two halves differs by some hundredths of a degree.
+    The transmission of air falls with the root of the distance, so two halves are not the whole. The published form takes
+    two halves; the whole path at once differs by some hundredths of a degree and is shown beside it.
 
     >>> from decimal import Decimal as D
     >>> from witnessmark.units import parse_quantity as q
@@ -191,16 +189,15 @@ def infrared_counts(
     metres = float(distance.value)
     if reflected is None or air is None:
         raise Refusal(OFF_THE_CURVE.at("reflected_temperature or air_temperature", "the curve has no value there"))
-    if window_transmission is None:
-        tau = air_transmission(metres, celsius, share)
-        signal = read / (e * tau) - (1 - e) / e * reflected - (1 - tau) / (e * tau) * air
-    else:
-        tau, w = air_transmission(metres / 2, celsius, share), float(window_transmission.value) / 100
-        signal = (
-            read / (e * tau * w * tau)
-            - (1 - e) / e * reflected
-            - ((1 - tau) / (e * tau) + (1 - w) / (e * tau * w) + (1 - tau) / (e * tau * w * tau)) * air
-        )
+    tau = air_transmission(metres / 2, celsius, share)
+    w = 1.0 if window_transmission is None else float(window_transmission.value) / 100
+    signal = (
+        read / (e * tau * w * tau)
+        - (1 - e) / e * reflected
+        - ((1 - tau) / (e * tau) + (1 - w) / (e * tau * w) + (1 - tau) / (e * tau * w * tau)) * air
+    )
+    whole = air_transmission(metres, celsius, share)
+    at_once = curve.kelvins(read / (e * whole) - (1 - e) / e * reflected - (1 - whole) / (e * whole) * air)
     surface, plain = curve.kelvins(signal), curve.kelvins(read)
     if surface is None:
         raise Refusal(OFF_THE_CURVE.at("counts", f"{counts} with O {planck_o}; own signal {signal:.0f}"))
@@ -212,8 +209,9 @@ def infrared_counts(
             f"the camera's 2 °C or 2 %, divided by emissivity {e:g}; emissivity itself comes on top", difference(camera)
         ),
         also=(
-            Also("air_transmission", "transmission of the air, over half the path where a window stands between",
-                 rounded(tau), "1"),
+            Also("air_transmission", "transmission of the air over half the path", rounded(tau), "1"),
+            *(() if at_once is None or w < 1 else (
+                Also("by_whole_path", "with the air taken over the whole path at once", fahrenheit(at_once), "[degF]"),)),
             *(() if plain is None else (Also("apparent", "as read, at emissivity 1 and no air", fahrenheit(plain),
                                              "[degF]"),)),
         ),
