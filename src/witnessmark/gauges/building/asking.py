@@ -36,7 +36,7 @@ def inches(what: str, *, most: str = "600", least: str = "0", how: str = "", exa
 
 
 def feet(what: str, *, most: str = "200", how: str = "", example: str) -> Asked:
-    """A length in feet.
+    """What is asked for a length in feet: *what*, its range and how it is measured.
 
     >>> feet("distance to the ridge", example="12 ft").unit
     '[ft_i]'

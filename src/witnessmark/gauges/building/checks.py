@@ -117,7 +117,12 @@ def _when(asked: tuple[int, ...], editions: tuple[int, ...]) -> str:
 def when_rows(
     held: Held, first: int | None, editions: tuple[int, ...] = IRC, last: int | None = None
 ) -> tuple[Also, ...]:
-    """Since which edition a rule stands (and until which), as rows for programs: edition held against, first, and in words."""
+    """Since which edition a rule stands (and until which), as rows for programs: edition held against, first, and in words.
+
+    >>> from witnessmark.gauges import evaluate
+    >>> evaluate("grading", {"fall": "6in", "run": "10ft", "edition": "2018"})["first_edition"]
+    'IRC 2000 or earlier'
+    """
     asked = () if first is None else tuple(one for one in editions if one >= first and (last is None or one <= last))
     earlier = " or earlier" if first == editions[0] else ""
     return (
@@ -144,6 +149,10 @@ def held_against(
     *checks* gives the checks of an edition; the rows ``<name>_within``, ``within`` and ``within_today`` say what came
     of them. Where the house is older than every edition known, the verdict is left undecided and today's limits are
     told for comparison.
+
+    >>> from witnessmark.gauges import evaluate
+    >>> evaluate("grading", {"fall": "5in", "run": "10ft", "edition": "2018"}).verdict.outcome
+    'beyond'
     """
     today = checks(editions[-1])
     ours = today if held.edition is None else checks(held.edition)
@@ -189,8 +198,12 @@ def held_against(
         also=(
             *also,
             *(Also(f"{one.name}_within", f"{one.what}: {one.limit}", one.within) for one in ours),
-            Also("within", f"all limits of {held.name} kept", good),
-            Also("within_today", f"all limits of {named(editions[-1])} kept", all(one.within for one in today)),
+            Also("within", f"the limits held here, of {held.name}, kept", good),
+            Also(
+                "within_today",
+                f"the limits held here, of {named(editions[-1])}, kept",
+                all(one.within for one in today),
+            ),
             *when_rows(held, since, editions),
         ),
         table=Table(
@@ -227,6 +240,10 @@ def by_rule(
 
     ``required`` is for the edition held against (False where the house is older than all of them), ``required_today``
     for the newest.
+
+    >>> from witnessmark.gauges import evaluate
+    >>> evaluate("chimney-cricket", {"width": "30in", "edition": "2018"})["required"]
+    False
     """
     asked = tuple(one for one in editions if rule.asks(one))
     first = asked[0] if asked else None

@@ -51,7 +51,7 @@ _IN = "[in_i]"
 
 
 def feet_and_inches(value: Decimal | int) -> str:
-    """Inches as feet and inches.
+    """A length in inches as feet and inches, in words.
 
     >>> feet_and_inches(142)
     '11 ft 10 in'

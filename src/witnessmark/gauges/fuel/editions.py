@@ -28,7 +28,11 @@ def checked_edition(edition: int, editions: tuple[int, ...], document: str) -> i
 
 
 def since(*, required: bool, first: int) -> tuple[Also, Also]:
-    """The two further results of every requirement: whether this edition has it, and which was the first."""
+    """The two further results of every requirement: whether this edition has it, and which was the first.
+
+    >>> [row.value for row in since(required=True, first=2009)]
+    [True, Decimal('2009')]
+    """
     return (
         Also("required", "required by this edition", required),
         Also("first_edition", "first edition with it", Decimal(first), "1"),

@@ -74,7 +74,12 @@ def inches(height: float) -> str:
 
 
 def taken(one: Survey) -> tuple[tuple[Also, ...], tuple[Step, ...], tuple[str, ...]]:
-    """What every answer from a survey says of its readings: further results, steps of the correction, cautions."""
+    """What every answer from a survey says of its readings: further results, steps of the correction, cautions.
+
+    >>> from witnessmark.gauges import evaluate
+    >>> int(evaluate("floor-tilt", {"readings": "0ft,0ft,0in; 10ft,0ft,-1in; 0ft,10ft,0in"})["places"])
+    3
+    """
     also = [Also("places", "different places read", rounded(float(len(one.points))), "1")]
     steps, cautions = [], []
     if one.closing is not None:

@@ -54,6 +54,10 @@ def bent(one: Survey, beside: float, shortest: float, instrument: float, criteri
 
     Short chords carry most of the readings' error; a longer one that is surely beyond the criterion decides, also
     where the worst ratio is a short one that the readings cannot tell from the limit.
+
+    >>> from witnessmark.gauges import evaluate
+    >>> round(evaluate("level-profile", {"readings": "0ft,0in; 15ft,-1in; 30ft,0in"}).value, 6)
+    Decimal('0.002778')
     """
     flat = left_over(one.points, fit(one.points))
     found = worst(chords(one.points, flat, beside, shortest), one.points)

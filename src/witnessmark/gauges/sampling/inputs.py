@@ -22,8 +22,10 @@ BINOMIAL = Source("Binomial distribution", "", "drawing from a very large number
 
 #: A law's sample is no random draw, so no chance may be claimed for it.
 BEST_CASE = (
-    "A best case: it holds for a random draw. One in each room or on each side, as laws ask, is not random, and faults "
-    "cluster on one circuit or one wall: do not claim this figure for such a sample.",
+    (
+        "A best case: it holds for a random draw. One in each room or on each side, as laws ask, is not random, and faults "
+        "cluster on one circuit or one wall: do not claim this figure for such a sample."
+    ),
 )
 NINETY_FIVE = Quantity(Decimal(95), "%")
 

@@ -9,7 +9,7 @@ _DEGREES = 1.8
 
 
 def celsius(fahrenheit: float) -> float:
-    """Degrees Celsius from degrees Fahrenheit.
+    """Temperature in degrees Celsius from degrees *fahrenheit*.
 
     >>> celsius(212)
     100.0

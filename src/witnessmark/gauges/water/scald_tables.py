@@ -41,7 +41,7 @@ class ScaldTable:
         """Above the last row: its time, which hotter water does not exceed; None at or below it.
 
         >>> CPSC.bound(160), CPSC.bound(140)
-        (2.0, None)
+        (2, None)
         """
         return self.rows[-1][1] if fahrenheit > self.rows[-1][0] else None
 
