@@ -15,6 +15,7 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
+from witnessmark.gauges import evaluate, gauges
 from witnessmark.journal.acts import Sealed
 from witnessmark.journal.canonical import encode
 from witnessmark.journal.chain import check_chains
@@ -35,7 +36,7 @@ from witnessmark.packs import read as read_packs
 from witnessmark.problems import Problem, Refusal
 
 #: The packages that must run in a phone's browser.
-PACKAGES = ("units", "journal", "packs", "views", "judging", "listening")
+PACKAGES = ("units", "journal", "packs", "views", "judging", "listening", "gauges")
 
 
 def answers(questions: dict[str, Any]) -> dict[str, Any]:
@@ -70,7 +71,18 @@ def answers(questions: dict[str, Any]) -> dict[str, Any]:
         "ids": [Ids(lambda bits: 2**bits // 3).new(7), is_id(new_id())],
         "written": written(questions),
         "standing": judged(questions, fold(entries)),
+        "gauges": measured(),
     }
+
+
+def measured() -> dict[str, Any]:
+    """The value of every gauge's example, to nine figures: mathematical libraries differ in the last."""
+    found = {}
+    for name, one in gauges().items():
+        answer = evaluate(name, one.example)
+        value = "" if answer.value is None else f"{float(answer.value):.9g} {answer.unit}"
+        found[name] = [value, [also.name for also in answer.also], answer.verdict and answer.verdict.outcome]
+    return found
 
 
 def imported() -> list[str]:
