@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import importlib
 
-from tools.render_demo.untyped import Untyped
+from render_demo.untyped import Untyped
 
 __all__ = ["np", "smooth", "solve", "sparse"]
 

@@ -9,10 +9,10 @@ from __future__ import annotations
 import math
 import sys
 
-from tools.render_demo.arrays import np
-from tools.render_demo.heat import INDOOR_WALL, OUTDOOR, section, surface
-from tools.render_demo.plane import sheet
-from tools.render_demo.thermal import GLASS_WOOL, GYPSUM, TIMBER
+from render_demo.arrays import np
+from render_demo.heat import INDOOR_WALL, OUTDOOR, section, surface
+from render_demo.plane import sheet
+from render_demo.thermal import GLASS_WOOL, GYPSUM, TIMBER
 
 __all__ = ["main"]
 

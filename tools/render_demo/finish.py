@@ -6,7 +6,8 @@ import io
 from pathlib import Path
 
 from PIL import Image
-from tools.render_demo.engine import np
+
+from render_demo.engine import np
 
 __all__ = ["LIMIT", "finish"]
 

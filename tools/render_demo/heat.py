@@ -7,8 +7,8 @@ two half cells in series, as ISO 10211 asks of a numerical method; the linear sy
 
 from __future__ import annotations
 
-from tools.render_demo.arrays import np, solve, sparse
-from tools.render_demo.untyped import Untyped
+from render_demo.arrays import np, solve, sparse
+from render_demo.untyped import Untyped
 
 __all__ = ["INDOOR_WALL", "OUTDOOR", "section", "surface"]
 

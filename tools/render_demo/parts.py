@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from tools.render_demo.drawings import tape
-from tools.render_demo.engine import INCH, np
-from tools.render_demo.solids import box, card, cylinder, many
-from tools.render_demo.studio import Vec
-from tools.render_demo.surfaces import paint, picture, tinted
-from tools.render_demo.untyped import Untyped
+from render_demo.drawings import tape
+from render_demo.engine import INCH, np
+from render_demo.solids import box, card, cylinder, many
+from render_demo.studio import Vec
+from render_demo.surfaces import paint, picture, tinted
+from render_demo.untyped import Untyped
 
 __all__ = [
     "BALL",
@@ -121,7 +121,7 @@ def bricks(wide: float, high: float, look: Untyped, mortar: Untyped, *, at: Vec,
         seed=seed,
     )
     if mortar is not None:
-        from tools.render_demo.solids import mesh
+        from render_demo.solids import mesh
 
         w, h = wide / 2 - 0.004, high
         mesh(

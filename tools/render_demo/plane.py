@@ -6,8 +6,8 @@ by conductivity times thickness (W/K). Solved directly, as the wall section is.
 
 from __future__ import annotations
 
-from tools.render_demo.arrays import np, solve, sparse
-from tools.render_demo.untyped import Untyped
+from render_demo.arrays import np, solve, sparse
+from render_demo.untyped import Untyped
 
 __all__ = ["sheet"]
 

@@ -1,4 +1,4 @@
-"""Render the photos of the demo visit: ``python -m tools.render_demo.render [--draft DIR] p03 p21`` (all when none is named)."""
+"""Render the photos of the demo visit: ``python -m render_demo.render [--draft DIR] p03 p21`` (all when none is named)."""
 
 from __future__ import annotations
 
@@ -7,9 +7,9 @@ import tempfile
 import time
 from pathlib import Path
 
-from tools.render_demo.finish import finish
-from tools.render_demo.roll import PHOTOS
-from tools.render_demo.studio import clear, shoot
+from render_demo.finish import finish
+from render_demo.roll import PHOTOS
+from render_demo.studio import clear, shoot
 
 __all__ = ["main"]
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from tools.render_demo.scenes import attic, crawl, deck, garage, hall, kitchen, living, outside, roof, upstairs, utility
+from render_demo.scenes import attic, crawl, deck, garage, hall, kitchen, living, outside, roof, upstairs, utility
 
 __all__ = ["PHOTOS", "Photo"]
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
-from tools.render_demo.engine import bpy, np
-from tools.render_demo.studio import Vec
-from tools.render_demo.untyped import Untyped
+from render_demo.engine import bpy, np
+from render_demo.studio import Vec
+from render_demo.untyped import Untyped
 
 __all__ = ["ball", "box", "card", "cylinder", "drape", "fractal", "loft", "many", "mesh", "pipe", "relief", "turned"]
 

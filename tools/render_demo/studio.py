@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from pathlib import Path
 
-from tools.render_demo.engine import bpy, mathutils, np
-from tools.render_demo.untyped import Untyped
+from render_demo.engine import bpy, mathutils, np
+from render_demo.untyped import Untyped
 
 __all__ = ["Vec", "aim", "clear", "lamp", "overcast", "panel_light", "shoot", "sun", "torch", "world"]
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from tools.render_demo.engine import bpy, np
-from tools.render_demo.studio import Vec
-from tools.render_demo.untyped import Untyped
+from render_demo.engine import bpy, np
+from render_demo.studio import Vec
+from render_demo.untyped import Untyped
 
 __all__ = ["Look", "clear_glass", "glow", "metal", "paint", "picture", "rough", "tinted", "water", "wood"]
 

@@ -1,4 +1,4 @@
-"""Write the four thermal frames of the demo visit: ``python -m tools.render_demo.thermal [FOLDER]``.
+"""Write the four thermal frames of the demo visit: ``python -m render_demo.thermal [FOLDER]``.
 
 The physics is solved (``heat``, ``plane``), then seen by a camera: a little perspective, blur of the optics, noise of
 50 mK (NETD), a slow drift across the detector. Seeds are fixed, so the same files come out again.
@@ -12,10 +12,11 @@ from pathlib import Path
 
 from PIL import Image
 from PIL.TiffImagePlugin import ImageFileDirectory_v2
-from tools.render_demo.arrays import np, smooth
-from tools.render_demo.heat import section, surface
-from tools.render_demo.plane import sheet
-from tools.render_demo.untyped import Untyped
+
+from render_demo.arrays import np, smooth
+from render_demo.heat import section, surface
+from render_demo.plane import sheet
+from render_demo.untyped import Untyped
 
 __all__ = ["FRAMES", "main", "stud_wall", "write"]
 

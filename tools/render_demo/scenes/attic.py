@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from tools.render_demo.engine import np
-from tools.render_demo.parts import clumps, fibres
-from tools.render_demo.solids import box, drape, fractal, many, mesh, pipe, relief, turned
-from tools.render_demo.studio import aim, torch, world
-from tools.render_demo.surfaces import Look, metal, paint, rough, tinted, wood
-from tools.render_demo.untyped import Untyped
+from render_demo.engine import np
+from render_demo.parts import clumps, fibres
+from render_demo.solids import box, drape, fractal, many, mesh, pipe, relief, turned
+from render_demo.studio import aim, torch, world
+from render_demo.surfaces import Look, metal, paint, rough, tinted, wood
+from render_demo.untyped import Untyped
 
 __all__ = ["fluff", "p24", "p25", "ribbed_hose"]
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from tools.render_demo.engine import np
-from tools.render_demo.parts import clumps, fibres
-from tools.render_demo.scenes.attic import ribbed_hose
-from tools.render_demo.solids import box, cylinder, drape, fractal, many, mesh, pipe, relief, turned
-from tools.render_demo.studio import Vec, aim, torch, world
-from tools.render_demo.surfaces import Look, metal, paint, rough, tinted, water, wood
-from tools.render_demo.untyped import Untyped
+from render_demo.engine import np
+from render_demo.parts import clumps, fibres
+from render_demo.scenes.attic import ribbed_hose
+from render_demo.solids import box, cylinder, drape, fractal, many, mesh, pipe, relief, turned
+from render_demo.studio import Vec, aim, torch, world
+from render_demo.surfaces import Look, metal, paint, rough, tinted, water, wood
+from render_demo.untyped import Untyped
 
 __all__ = ["p33", "p34", "p35", "p36"]
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from tools.render_demo.drawings import board
-from tools.render_demo.engine import INCH, np
-from tools.render_demo.parts import blades, boards, conifer, fibres, siding, steel_tape
-from tools.render_demo.scenes.outside import GRASS, painted_boards
-from tools.render_demo.solids import box, card, cylinder, fractal, relief, turned
-from tools.render_demo.studio import aim, overcast, torch
-from tools.render_demo.surfaces import metal, paint, picture, rough, tinted, wood
+from render_demo.drawings import board
+from render_demo.engine import INCH, np
+from render_demo.parts import blades, boards, conifer, fibres, siding, steel_tape
+from render_demo.scenes.outside import GRASS, painted_boards
+from render_demo.solids import box, card, cylinder, fractal, relief, turned
+from render_demo.studio import aim, overcast, torch
+from render_demo.surfaces import metal, paint, picture, rough, tinted, wood
 
 __all__ = ["p09", "p10", "p11"]
 

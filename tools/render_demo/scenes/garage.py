@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import itertools
 
-from tools.render_demo.engine import np
-from tools.render_demo.parts import clumps, steel_tape
-from tools.render_demo.scenes.attic import ribbed_hose
-from tools.render_demo.solids import box, cylinder, mesh, pipe, turned
-from tools.render_demo.studio import aim, panel_light, torch, world
-from tools.render_demo.surfaces import Look, glow, metal, paint, rough, tinted, wood
+from render_demo.engine import np
+from render_demo.parts import clumps, steel_tape
+from render_demo.scenes.attic import ribbed_hose
+from render_demo.solids import box, cylinder, mesh, pipe, turned
+from render_demo.studio import aim, panel_light, torch, world
+from render_demo.surfaces import Look, glow, metal, paint, rough, tinted, wood
 
 __all__ = ["p26", "p27", "p29"]
 

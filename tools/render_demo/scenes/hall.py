@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from tools.render_demo.drawings import board, write
-from tools.render_demo.solids import box, card, cylinder, turned
-from tools.render_demo.studio import aim, overcast, panel_light, world
-from tools.render_demo.surfaces import Look, paint, picture, rough, wood
+from render_demo.drawings import board, write
+from render_demo.solids import box, card, cylinder, turned
+from render_demo.studio import aim, overcast, panel_light, world
+from render_demo.surfaces import Look, paint, picture, rough, wood
 
 __all__ = ["p03", "p21"]
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from tools.render_demo.drawings import board, write
-from tools.render_demo.engine import np
-from tools.render_demo.parts import BALL, clumps, receptacle
-from tools.render_demo.solids import box, card, cylinder, many, mesh, pipe, turned
-from tools.render_demo.studio import aim, panel_light, torch, world
-from tools.render_demo.surfaces import Look, clear_glass, glow, metal, paint, picture, rough, tinted, water, wood
+from render_demo.drawings import board, write
+from render_demo.engine import np
+from render_demo.parts import BALL, clumps, receptacle
+from render_demo.solids import box, card, cylinder, many, mesh, pipe, turned
+from render_demo.studio import aim, panel_light, torch, world
+from render_demo.surfaces import Look, clear_glass, glow, metal, paint, picture, rough, tinted, water, wood
 
 __all__ = ["p02", "p15", "p16", "p17"]
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from tools.render_demo.engine import INCH, np
-from tools.render_demo.parts import bricks, clumps, conifer, steel_tape
-from tools.render_demo.solids import box, fractal, many, mesh, pipe
-from tools.render_demo.studio import aim, overcast, panel_light, torch, world
-from tools.render_demo.surfaces import Look, clear_glass, metal, paint, rough, tinted, wood
+from render_demo.engine import INCH, np
+from render_demo.parts import bricks, clumps, conifer, steel_tape
+from render_demo.solids import box, fractal, many, mesh, pipe
+from render_demo.studio import aim, overcast, panel_light, torch, world
+from render_demo.surfaces import Look, clear_glass, metal, paint, rough, tinted, wood
 
 __all__ = ["p18", "p19", "p20"]
 
@@ -60,7 +60,7 @@ def p18() -> None:
         flat=1.0,
     )
     ash = rough((0.34, 0.33, 0.32), (0.16, 0.155, 0.15), scale=12, grain=160, relief=0.006)
-    from tools.render_demo.solids import relief
+    from render_demo.solids import relief
 
     relief(1.8, 1.2, 0.012 + 0.010 * fractal(120, 160, 4, 1.5, low=2), ash, at=(0, -0.6, -0.005))
     iron = paint((0.02, 0.02, 0.02), 0.55)

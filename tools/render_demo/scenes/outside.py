@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from tools.render_demo.drawings import dial
-from tools.render_demo.engine import INCH, np
-from tools.render_demo.parts import BALL, LEAF, blades, bricks, clumps, conifer, shingles, siding, window
-from tools.render_demo.solids import box, card, cylinder, drape, fractal, many, mesh, pipe, relief, turned
-from tools.render_demo.studio import aim, overcast
-from tools.render_demo.surfaces import Look, clear_glass, metal, paint, picture, rough, tinted, water, wood
-from tools.render_demo.untyped import Untyped
+from render_demo.drawings import dial
+from render_demo.engine import INCH, np
+from render_demo.parts import BALL, LEAF, blades, bricks, clumps, conifer, shingles, siding, window
+from render_demo.solids import box, card, cylinder, drape, fractal, many, mesh, pipe, relief, turned
+from render_demo.studio import aim, overcast
+from render_demo.surfaces import Look, clear_glass, metal, paint, picture, rough, tinted, water, wood
+from render_demo.untyped import Untyped
 
 __all__ = ["GRASS", "p01", "p04", "p05", "p06", "p07", "p08", "painted_boards"]
 

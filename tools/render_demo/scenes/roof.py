@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from tools.render_demo.engine import np
-from tools.render_demo.parts import LEAF, blades, bricks, clumps, conifer, fibres, shingles
-from tools.render_demo.solids import box, fractal, many, mesh, pipe
-from tools.render_demo.studio import aim, overcast
-from tools.render_demo.surfaces import Look, metal, paint, rough, tinted
-from tools.render_demo.untyped import Untyped
+from render_demo.engine import np
+from render_demo.parts import LEAF, blades, bricks, clumps, conifer, fibres, shingles
+from render_demo.solids import box, fractal, many, mesh, pipe
+from render_demo.studio import aim, overcast
+from render_demo.surfaces import Look, metal, paint, rough, tinted
+from render_demo.untyped import Untyped
 
 __all__ = ["p12", "p13", "p14"]
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from tools.render_demo.engine import INCH, np
-from tools.render_demo.parts import clumps, conifer, steel_tape
-from tools.render_demo.solids import box, cylinder, loft, many, pipe, turned
-from tools.render_demo.studio import Vec, aim, overcast, panel_light, torch, world
-from tools.render_demo.surfaces import Look, clear_glass, metal, paint, rough, tinted, wood
+from render_demo.engine import INCH, np
+from render_demo.parts import clumps, conifer, steel_tape
+from render_demo.solids import box, cylinder, loft, many, pipe, turned
+from render_demo.studio import Vec, aim, overcast, panel_light, torch, world
+from render_demo.surfaces import Look, clear_glass, metal, paint, rough, tinted, wood
 
 __all__ = ["p22", "p23", "p28"]
 

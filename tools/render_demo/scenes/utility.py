@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from tools.render_demo.drawings import board, write
-from tools.render_demo.engine import np
-from tools.render_demo.solids import box, card, cylinder, many, mesh, pipe, turned
-from tools.render_demo.studio import aim, panel_light, torch, world
-from tools.render_demo.surfaces import Look, metal, paint, picture, rough, wood
-from tools.render_demo.untyped import Untyped
+from render_demo.drawings import board, write
+from render_demo.engine import np
+from render_demo.solids import box, card, cylinder, many, mesh, pipe, turned
+from render_demo.studio import aim, panel_light, torch, world
+from render_demo.surfaces import Look, metal, paint, picture, rough, wood
+from render_demo.untyped import Untyped
 
 __all__ = ["p30", "p31", "p32"]
 
