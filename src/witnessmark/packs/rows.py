@@ -156,7 +156,7 @@ def _complete(cls: type, values: dict[str, object]) -> None:
     """Fill what follows from the name: the plural, and the name among the spoken forms."""
     name = values.get("name")
     fields = _fields(cls)
-    if isinstance(name, str) and "plural" in fields:
+    if isinstance(name, str) and "plural" in fields and fields["plural"].required:
         values.setdefault("plural", name + "s")
     if "spoken" in fields:
         if isinstance(name, str):
