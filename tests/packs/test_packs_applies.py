@@ -112,6 +112,13 @@ def test_eras_by_year(packs: Packs) -> None:
     assert ids(eras_of(packs, None)) == []
 
 
+def test_a_part_is_asked_about_with_its_own_date() -> None:
+    packs, _ = parse(small())
+    assert ids(eras_of(packs, 1990, "range")) == ["old-range"]
+    assert ids(eras_of(packs, 2010, "range")) == []
+    assert ids(eras_of(packs, 1990, "wall-oven")) == []
+
+
 def test_a_rulebook_gives_way_to_its_successor() -> None:
     later = LAW.replace('id = "us.xx"', 'id = "us.xx@2027-01-01"').replace('from = "2020', 'from = "2027')
     first = LAW.replace("verified =", 'effective_to = "2027-01-01"\nverified =')

@@ -108,8 +108,12 @@ def conditions_of(packs: Packs, kind: str, part: str | None = None) -> tuple[Con
     return tuple(c for c in packs.conditions.values() if kind in c.kinds and _of(c.part, part))
 
 
-def eras_of(packs: Packs, built_year: int | None) -> tuple[Era, ...]:
-    """What to look for in a house built in *built_year*; nothing when the year is not known."""
+def eras_of(packs: Packs, built_year: int | None, kind: str | None = None) -> tuple[Era, ...]:
+    """What to look for in what was built or altered in *built_year*, of one *kind* where one is given.
+
+    A part that has a date of its own is asked about with that date and its kind: a deck of 2010 on a house of 1960 is
+    no deck of 1960. Nothing when the year is not known.
+    """
     if built_year is None:
         return ()
     return tuple(
@@ -117,4 +121,5 @@ def eras_of(packs: Packs, built_year: int | None) -> tuple[Era, ...]:
         for era in packs.eras.values()
         if (era.built_from is None or era.built_from <= built_year)
         and (era.built_to is None or built_year <= era.built_to)
+        and (kind is None or kind in era.kinds)
     )
