@@ -9,7 +9,19 @@ from hypothesis import strategies as st
 
 from record_builder import Visit, after
 from small_packs import SOURCE, duty, job_packs
-from witnessmark.journal.acts import Arrived, Count, Found, Identified, Listed, Placed, Read, Saw, Settled, Skipped
+from witnessmark.journal.acts import (
+    Absent,
+    Arrived,
+    Count,
+    Found,
+    Identified,
+    Listed,
+    Placed,
+    Read,
+    Saw,
+    Settled,
+    Skipped,
+)
 from witnessmark.journal.job import Job
 from witnessmark.judging import standing, under_each
 from witnessmark.judging.code_claims import code_claims
@@ -274,3 +286,42 @@ def test_a_claim_of_code_needs_its_date_and_section(words: str, job: Job, missin
     found = code_claims(scene(visit, with_book(code_claims="date and section"), job))
     assert [len(claim.missing) for claim in found] == ([] if missing is None else [missing])
     assert code_claims(scene(visit, job_packs(), job)) == ()
+
+
+def test_one_in_each_place_of_a_sort_or_said_to_be_missing_there() -> None:
+    rule = duty(
+        "T-1", "report_def", Subject("smoke alarms", ("smoke-alarm",), sorts=("bedroom",)), extent="one_per_place"
+    )
+    visit = Visit()
+    for name in ("b1", "b2"):
+        visit.add(Placed(name, "bedroom"), place=name)
+    visit.add(Saw("works", "sound", kind="smoke-alarm"), place="b1")
+    assert outlets(visit, rule) == "open"
+    visit.add(Absent("smoke-alarm"), place="b2")
+    assert outlets(visit, rule) == "met"
+
+
+def test_a_subject_can_have_a_condition_of_its_own() -> None:
+    range_, drain = Subject("the range", ("range",)), Subject("its vent", ("vent-hood",), when="has range")
+    rule = duty("T-1", "inspect", range_, drain)
+    visit = Visit()
+    visit.add(Absent("range"))
+    (row,) = standing(visit.record(), job_packs(rule), JOB, after(60)).duties
+    assert [subject.status for subject in row.subjects] == ["met", "not asked"]
+
+
+def test_what_is_absent_is_not_present_or_deficient_in_the_laws_words() -> None:
+    words = (*WORDS, ConditionWord("Not present", "not present", "form", "memory", "NP"))
+    visit = kitchen_and_bedroom()
+    visit.add(Absent("dishwasher"), place="k")
+    visit.add(Absent("smoke-alarm", adverse=True), place="b")
+    found = {
+        row.kind: row.word.code if row.word else ""
+        for row in item_states(scene(visit, with_book(condition_words=words)))
+    }
+    assert found == {"dishwasher": "NP", "smoke-alarm": "D"}
+
+
+def test_texts_of_the_agreement_are_not_for_the_report() -> None:
+    rule = duty("T-1", "contract", mandatory_text="Words of the agreement.")
+    assert statements(scene(kitchen_and_bedroom(), job_packs(rule))) == ()

@@ -13,7 +13,12 @@ from witnessmark.views import house
 
 __all__ = ["standing_as_json", "standing_in_words", "under_as_json", "under_in_words"]
 
-_DOUBTFUL = {"memory", "memory?", "seen-copy"}
+#: What a reader is told beside a duty whose text was not read in the law itself.
+_DOUBTFUL = {
+    "memory": "recalled: check the text",
+    "memory?": "recalled and doubtful: check the text",
+    "seen-copy": "read in a copy: check the text",
+}
 
 
 def _text(moment: datetime | None) -> str | None:
@@ -103,7 +108,7 @@ def under_in_words(laws: Mapping[str, Sequence[DutyCoverage]]) -> Iterator[str]:
         yield f"Under {name}: {told or 'no duty is counted, or it was not in force that day'}"
         for row in rows:
             if row.status == "open":
-                note = ", recalled: check the text" if row.duty.provenance.tag in _DOUBTFUL else ""
+                note = f", {_DOUBTFUL[row.duty.provenance.tag]}" if row.duty.provenance.tag in _DOUBTFUL else ""
                 yield f"  {row.duty.id} {row.duty.words} ({row.duty.section}{note})"
 
 
@@ -168,8 +173,8 @@ def standing_in_words(
             where = f", {name}" if name and name.lower() not in end.words.lower() else ""
             clock = _clock(end.opened)
             since = f", at {clock}" if clock and clock not in end.words else ""
-            recalled = " (recalled: check the text)" if end.tag in _DOUBTFUL else ""
-            yield f"  {end.words}{where}{since}{_window(end)}{recalled}"
+            recalled = _DOUBTFUL.get(end.tag or "")
+            yield f"  {end.words}{where}{since}{_window(end)}{f' ({recalled})' if recalled else ''}"
             if end.duty is None and end.next:
                 yield f"      {end.next}"
             elif end.next not in nexts:
@@ -211,7 +216,7 @@ def _duties(stands: Standing, *, all_of_them: bool) -> Iterator[str]:
     )
     if all_of_them:
         for row in stands.duties:
-            note = ", recalled: check the text" if row.duty.provenance.tag in _DOUBTFUL else ""
+            note = f", {_DOUBTFUL[row.duty.provenance.tag]}" if row.duty.provenance.tag in _DOUBTFUL else ""
             yield f"  {row.duty.id} {row.status:<10}{row.duty.words} ({row.duty.section}{note})"
             for subject in row.subjects:
                 if subject.status == "open":

@@ -2,7 +2,7 @@
 
 Each subject of a duty is looked at in its extent: ``all`` asks for every listed component of its kinds (and for the
 full count where one was given), or for every place of its sorts where it names no kinds; ``one_per_room`` for one in every habitable room, and in any other place that has
-one; ``one_per_habitable_room`` for one in every habitable room and nowhere else; ``one_per_side`` for one on every
+one; ``one_per_place`` for one in every place of its sorts; ``one_per_habitable_room`` for one in every habitable room and nowhere else; ``one_per_side`` for one on every
 outside face; ``representative`` and ``none`` for at least one. ``enter`` asks for every place of its sorts. A subject
 ``near`` plumbing asks only for what lies near it, and, where no single one was listed, for a full count in every place
 that has plumbing. A duty with a default method is met by that method alone (``method``). A subject is *met* when all that is asked was done, *excused* when the rest was lawfully
@@ -111,6 +111,10 @@ def _targets(ground: _Ground, duty: Duty, subject: Subject) -> list[_Target]:
     elif duty.extent in {"one_per_room", "one_per_habitable_room"}:
         only = duty.extent == "one_per_habitable_room"
         found = [_Target(p.name, place=p.id) for p in _rooms(ground, subject, habitable_only=only)]
+    elif duty.extent == "one_per_place":
+        found = [
+            _Target(p.name, place=p.id) for p in scene.house.places.values() if p.declared and p.sort in subject.sorts
+        ]
     elif duty.extent == "one_per_side":
         found = [_Target(p.name, place=p.id) for p in _sides(ground)]
     return found or [_Target("")]
@@ -180,6 +184,10 @@ def _here(ground: _Ground, subject: Subject, *, places: bool) -> bool:
 def _asked(ground: _Ground, duty: Duty, subject: Subject) -> str:
     """Why an optional subject, or a place that the job rules out, is not asked for; empty when it is."""
     scene = ground.scene
+    if subject.when:
+        asked, why = holds(scene, subject.when)
+        if not asked:
+            return why
     places = [p for p in scene.house.places.values() if p.sort in subject.sorts]
     if subject.optional and not _here(ground, subject, places=bool(places)):
         return "nothing of the kind was recorded in the house"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from witnessmark.journal.acts import Found, Identified, Ran, Read, Saw, Skipped
+from witnessmark.journal.acts import Absent, Found, Identified, Ran, Read, Saw, Skipped
 from witnessmark.judging.scene import Scene
 from witnessmark.packs.law import ConditionWord
 
@@ -27,7 +27,8 @@ def item_states(scene: Scene) -> tuple[ItemState, ...]:
     """Every listed component with its state in the law's own words: deficient, inspected, not inspected, not present.
 
     ``deficient`` where a finding or an adverse look stands on it, else ``not inspected`` where it was skipped and
-    nothing else recorded, else ``inspected``. Absent kinds are ``not present``.
+    nothing else recorded, else ``inspected``. Absent kinds are ``not present``, or
+    ``deficient`` where they should have been there.
     """
     words = {word.means: word for word in scene.rulebook.condition_words} if scene.rulebook else {}
     rows: dict[str, dict[str, list[str]]] = {}
@@ -52,4 +53,10 @@ def item_states(scene: Scene) -> tuple[ItemState, ...]:
         found.append(
             ItemState(component.id, component.kind, component.label, means, known, tuple(sorts.get(means, ())))
         )
+    for fact in scene.record.facts:
+        if isinstance(fact.body, Absent) and not fact.body.part:
+            means = "deficient" if fact.body.adverse else "not present"
+            known = words.get(means)
+            name = scene.kind_name(fact.body.kind)
+            found.append(ItemState(fact.component or "", fact.body.kind, name, means, known, (fact.id,)))
     return tuple(found)

@@ -20,6 +20,10 @@ _DO = {
 }  # fmt: skip
 
 
+#: Verbs as people say them, where the pack's own word is not one.
+_VERBS = {"report_def": "report", "state_method": "state the method"}
+
+
 def _without_rulebook(scene: Scene) -> LooseEnd:
     named = scene.job.rulebook
     words = (
@@ -48,7 +52,7 @@ def say_why(scene: Scene, duties: Sequence[DutyCoverage]) -> Iterator[LooseEnd]:
             yield LooseEnd(
                 sort="say why",
                 key=f"say why {duty.id}/{number}",
-                words=f"{duty.section}, {duty.verb.replace('_', ' ')}: {subject.words}: {subject.why}{asked}",
+                words=f"{duty.section}, {_VERBS.get(duty.verb, duty.verb)}: {subject.words}: {subject.why}{asked}",
                 entries=subject.entries,
                 next=f"{_DO.get(duty.verb, 'Do it')}, or record that it was not inspected and for which lawful reason.",
                 duty=duty.id,

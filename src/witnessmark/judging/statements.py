@@ -25,11 +25,11 @@ class Statement:
 def statements(scene: Scene) -> tuple[Statement, ...]:
     """The texts the rulebook wants in the report of this visit, in its order.
 
-    A text that belongs to a trigger (``text_when``) is wanted only when something recorded pulls it.
+    Texts of the agreement (``contract``) are not for the report. A text that belongs to a trigger (``text_when``) is wanted only when something recorded pulls it.
     """
     found = []
     for duty in scene.rulebook.duties if scene.rulebook else ():
-        if duty.mandatory_text and decided(scene, duty.text_when):
+        if duty.mandatory_text and duty.verb != "contract" and decided(scene, duty.text_when):
             _, why = holds(scene, duty.text_when)
             found.append(Statement(duty, duty.mandatory_text, duty.verbatim, duty.min_pt, why))
     return tuple(found)

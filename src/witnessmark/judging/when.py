@@ -7,7 +7,8 @@ A small closed vocabulary, joined by ``and`` and ``or`` (``and`` binds closer), 
 - ``occupied``: the job says so;
 - ``outdoor >= 60 degF`` (``<=``, ``<``, ``>`` too): the outdoor temperature on arrival or as read;
 - ``built from 1978``, ``built before 1978``: the job's year built;
-- ``has KIND``, ``has SORT``: a component of the kind, or a place of the sort, is in the house;
+- ``has KIND``, ``has SORT``: a component of the kind, or a place of the sort, is in the house; not, where one was
+  recorded as absent;
 - ``identified ATTRIBUTE as WORDS``: something was described so (``identified branch-wiring as aluminum``);
 - ``systems >= 3``: so many systems were inspected;
 - ``adverse KIND``, ``adverse CONDITION``: something adverse or doubted was recorded on the kind, or by that name.
@@ -20,7 +21,7 @@ from __future__ import annotations
 
 import re
 
-from witnessmark.journal.acts import Arrived, Doubted, Found, Identified, Ran, Read, Saw
+from witnessmark.journal.acts import Absent, Arrived, Doubted, Found, Identified, Ran, Read, Saw
 from witnessmark.judging.scene import Scene
 from witnessmark.problems import Refusal
 from witnessmark.units import Quantity, exact, parse_quantity
@@ -91,7 +92,8 @@ def _has(scene: Scene, name: str) -> bool | None:
         place.sort == name for place in scene.house.places.values()
     ):
         return True
-    return None if known else False
+    absent = any(isinstance(f.body, Absent) and f.body.kind == name and not f.body.part for f in scene.record.facts)
+    return None if known and not absent else False
 
 
 def _adverse(scene: Scene, name: str) -> bool:

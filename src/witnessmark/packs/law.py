@@ -15,8 +15,9 @@ VERBS = (
     "inspect", "describe", "report", "report_def", "operate", "test", "enter", "probe", "verify", "advise",
     "state_method", "notreq", "define", "contract", "content", "deliver", "retain", "ethics",
 )  # fmt: skip
-#: How many of what a duty is about: every one, a sample, one in each room, on each side, in each habitable room.
-EXTENTS = ("all", "representative", "one_per_room", "one_per_side", "one_per_habitable_room", "none")
+#: How many of what a duty is about: every one, a sample, one in each room, on each side, in each habitable room, in
+#: each place of the subject's sorts.
+EXTENTS = ("all", "representative", "one_per_room", "one_per_side", "one_per_habitable_room", "one_per_place", "none")
 #: What a subject can be limited to lie near to: within 6 ft of a plumbing fixture.
 NEAR = ("plumbing",)
 DAYS = ("calendar", "business")
@@ -54,7 +55,7 @@ class Subject:
     ``part``), stating one of ``attributes``, reading one of ``measures``, or in a place of one of ``sorts``. Empty
     fields do not restrict. ``optional``: asked only if such a component was listed in the house. ``near``: only those
     that lie near to it, one of ``NEAR``; a component for which nothing says that it lies farther counts as near.
-    ``but``: words for what is left out ("behind a door").
+    ``but``: words for what is left out ("behind a door"). ``when``: a condition of its own, as a duty has one.
     """
 
     words: str
@@ -66,6 +67,7 @@ class Subject:
     optional: bool = False
     near: str = ""
     but: str = ""
+    when: str = ""
 
 
 @dataclass(frozen=True, slots=True)
