@@ -5,6 +5,7 @@ import math
 from decimal import Decimal
 
 import fluids
+import numpy as np
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
@@ -18,6 +19,7 @@ from witnessmark.gauges.water import (
     least_fall,
     velocity_fps,
 )
+from witnessmark.gauges.water.demand_curves import GAPS
 from witnessmark.gauges.water.density import water_density
 from witnessmark.gauges.water.expansion import acceptance
 from witnessmark.gauges.water.supply_curve import flow_at_pressure, pressure_at_flow
@@ -61,6 +63,19 @@ def test_density_is_coolprops(celsius: float) -> None:
     assert water_density(celsius) == pytest.approx(theirs, abs=0.03)
 
 
+def test_the_density_with_two_digits_exchanged_is_not_ours() -> None:
+    """A copy of Kell's formula in circulation has 16.897850e-3 in the divisor: 0.5 kg/m3 low at 60 °C."""
+    t = 60.0
+    top = water_density(t) * (1 + 16.879850e-3 * t)
+    assert water_density(t) - top / (1 + 16.897850e-3 * t) == pytest.approx(0.53, abs=0.02)
+    assert water_density(t) == pytest.approx(983.20, abs=0.01), "handbooks print 983.20 (recalled)"
+
+
+def test_the_worked_example_of_a_tank() -> None:
+    """2.0 gal of growth between 80 and 135 psi takes a tank of 5.44 gal (worked example, seen in a copy)."""
+    assert 2.0 / acceptance(80, 80, 135) == pytest.approx(5.444, abs=0.001)
+
+
 @FEW
 @given(st.floats(20, 100), st.floats(5, 60), st.floats(10, 100))
 def test_a_tank_is_sized_with_absolute_pressures(static: float, above: float, precharge: float) -> None:
@@ -90,6 +105,29 @@ def test_hotter_water_burns_sooner(fahrenheit: float, more: float) -> None:
         assert later <= first
 
 
+def test_henriques_integral_at_the_waters_temperature_is_not_used() -> None:
+    """P = 3.1e98 1/s, dE/R = 75,000 K: 0.19 s at 60 °C where 5 s were seen, 4.5 h at 44 °C where 6 h were seen."""
+    rows = [1 / (3.1e98 * math.exp(-75_000 / (celsius + 273.15))) for celsius in (60, 44)]
+    assert rows[0] == pytest.approx(0.19, abs=0.02)
+    assert rows[1] / 3600 == pytest.approx(4.5, abs=0.3)
+    value = evaluate("scald-time", {"temperature": "60Cel"}).value
+    assert value is not None
+    assert float(value) > 20 * rows[0]
+    assert evaluate("scald-time", {"temperature": "44Cel"}).value is None, (
+        "cooler than the tables begin: no time is given"
+    )
+
+
+@FEW
+@given(st.floats(113, 155))
+def test_the_shortest_table_answers_and_each_is_shown(fahrenheit: float) -> None:
+    answer = evaluate("scald-time", {"temperature": f"{fahrenheit:.3f}F"})
+    shown = [one.value for one in answer.also if one.unit == "s"]
+    assert answer.value is not None
+    assert shown
+    assert all(isinstance(seconds, Decimal) and answer.value <= seconds + Decimal("1e-6") for seconds in shown)
+
+
 def test_scald_time_between_rows_goes_by_its_logarithm() -> None:
     """135 °F lies between 130 °F (30 s) and 140 °F (6 s) of CPSC 5098: the geometric mean, not 18 s."""
     cpsc = evaluate("scald-time", {"temperature": "135F"})["cpsc"]
@@ -98,25 +136,53 @@ def test_scald_time_between_rows_goes_by_its_logarithm() -> None:
 
 
 @FEW
-@given(st.sampled_from(sorted(CURVES)), st.floats(1, 1000), st.floats(1, 2))
+@given(st.sampled_from(sorted(CURVES)), st.floats(1, 6000), st.floats(1, 2))
 def test_demand_grows_and_ends_with_its_curve(curve: str, units: float, more: float) -> None:
     ends = CURVES[curve][0][0], CURVES[curve][-1][0]
     first, second = (demand_gpm(Decimal(repr(u)), curve) for u in (units, units * more))
-    assert (first is None) == (not ends[0] <= Decimal(repr(units)) <= ends[1])
+    gap = GAPS.get(curve, (Decimal(0), Decimal(0)))
+    inside = ends[0] <= Decimal(repr(units)) <= ends[1] and not gap[0] < Decimal(repr(units)) < gap[1]
+    assert (first is None) == (not inside)
     if first is not None and second is not None:
         assert second >= first
+    if first is not None:
+        across, up = ([float(point[axis]) for point in CURVES[curve]] for axis in (0, 1))
+        theirs = np.interp(units, across, up)
+        assert float(first) == pytest.approx(float(theirs)), "NumPy draws the same straight lines"
+
+
+@FEW
+@given(st.integers(5, 1000))
+def test_flush_valves_ask_for_no_less_than_tanks_of_the_same_code(units: int) -> None:
+    for code in ("IPC E103.3(3)", "NSPC B.5.4"):
+        tanks, valves = (demand_gpm(Decimal(units), f"{code}, {form}") for form in ("tanks", "flush valves"))
+        assert tanks is None or valves is None or valves >= tanks
 
 
 def test_the_two_demand_curves_are_never_mixed() -> None:
-    answer = evaluate("water-demand", {"units": "20", "curve": "NSPC B.5.4, tanks"})
-    assert answer.value is not None
-    assert answer.value < Decimal(14), "straight between 14 and 120 units of the same table"
-    other = answer["by_1"]
-    assert other == Decimal("19.60")
-    beyond = evaluate("water-demand", {"units": "300"})
+    answer = evaluate("water-demand", {"units": "10", "curve": "NSPC B.5.4, tanks"})
+    assert answer.value == Decimal(8)
+    assert answer["by_1"] == Decimal("14.60"), "the other code's curve stands beside it, by its own name"
+    with pytest.raises(Refusal) as refused:
+        evaluate("water-demand", {"fixtures": "bathtub", "curve": "NSPC B.5.4, flush valves"})
+    assert refused.value.problems[0].number == "WM035"
+
+
+def test_no_line_is_drawn_over_rows_that_were_not_read() -> None:
+    """Between 14 and 120 units the copy of NSPC B.5.4 breaks off; the chord there is a fifth below the curve."""
+    answer = evaluate("water-demand", {"units": "50", "curve": "NSPC B.5.4, tanks"})
+    assert answer.value is None
+    assert answer.outside_range
+    assert (answer["at_least"], answer["at_most"]) == (Decimal("10.5"), Decimal(49))
+    beyond = evaluate("water-demand", {"units": "6000"})
     assert beyond.value is None
-    assert beyond.outside_range
     assert "not in the printed curve" in beyond.words
+
+
+def test_flow_that_runs_on_is_added_after_the_curve() -> None:
+    alone, hose = (evaluate("water-demand", {"units": "10"} | more) for more in ({}, {"steady_flow": "5gpm"}))
+    assert alone.value is not None
+    assert hose.value == alone.value + 5
 
 
 def test_fixtures_are_added_up_with_their_counts() -> None:
@@ -145,7 +211,7 @@ def test_the_supply_curve_goes_through_what_was_read_and_back(
 
 
 @FEW
-@given(st.decimals(Decimal("1.25"), 12, places=2), st.sampled_from(["IPC", "UPC"]))
+@given(st.decimals(Decimal("1.25"), 12, places=2), st.sampled_from(["IPC", "IRC", "UPC"]))
 def test_larger_drains_may_fall_less(diameter: Decimal, law: str) -> None:
     assert least_fall(diameter + 1, law) <= least_fall(diameter, law)
     assert least_fall(diameter, "UPC") >= least_fall(diameter, "IPC")

@@ -8,12 +8,37 @@ from witnessmark.gauges.answer import Also, Answer, Verdict
 from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.gauge import gauge
 from witnessmark.gauges.water.cautions import LOCAL
-from witnessmark.gauges.water.sources import code
+from witnessmark.gauges.water.editions import EDITIONS, against_built, checked
+from witnessmark.gauges.water.sources import code, of_edition
 
 __all__ = ["dishwasher_drain"]
 
-_UPC = code("UPC", 2018, "807.3 (807.4 in earlier editions)", "seen in a copy")
-_IRC = code("IRC", 2018, "P2717", "seen in a copy")
+#: First edition of the UPC with the rule in 807.3; before it stood in 807.4.
+_RENUMBERED = 2012
+
+
+#: Editions whose text was read.
+_READ: dict[str, tuple[int, ...]] = {"UPC": (2009,), "IRC": (2015,)}
+
+
+def _place(law: str, edition: int) -> str:
+    if law == "UPC":
+        return "807.3" if edition >= _RENUMBERED else "807.4"
+    return "P2717"
+
+
+def _verdict(law: str, seen: str, at_rim: bool | None) -> tuple[Literal["within", "beyond", "undecided"], str]:
+    if seen == "could not be seen":
+        return "undecided", "it could not be seen"
+    if seen == "neither":
+        return "beyond", "neither an air gap nor a high loop was seen"
+    if law != "UPC":
+        return "within", "either is what it asks"
+    if seen == "high loop":
+        return "beyond", "a high loop is not the air gap fitting that it asks for"
+    if at_rim is None:
+        return "undecided", "whether the air gap's mark stands at or above the flood rim was not given"
+    return ("within", "what it asks") if at_rim else ("beyond", "the air gap stands below the flood rim")
 
 
 @gauge(
@@ -21,11 +46,15 @@ _IRC = code("IRC", 2018, "P2717", "seen in a copy")
     family="water",
     title="Air gap or high loop on a dishwasher's drain, by code",
     gives="what the code asks, and whether what was seen is that",
-    sources=(_UPC, _IRC),
+    sources=(
+        code("UPC", "2000 to 2024", "807.3 (807.4 in earlier editions)", "seen in a copy"),
+        code("IRC", "2000 to 2024", "P2717", "seen in a copy"),
+    ),
     error="none in the rule; a loop behind a cabinet is seldom seen whole",
     never="that waste cannot come back",
     cautions=(
         "Which code a state adopted, and how it changed it, decides; several states changed this very rule.",
+        "The machine's own instructions may ask for one or the other besides. Its supply side is guarded inside it.",
         LOCAL,
     ),
     example={"seen": "high loop", "law": "UPC"},
@@ -39,29 +68,37 @@ def dishwasher_drain(
         ),
     ],
     law: Annotated[Literal["UPC", "IRC or IPC"], Asked("the plumbing code in force at the place")] = "IRC or IPC",
+    at_flood_rim: Annotated[
+        bool | None, Asked("UPC: whether the air gap's mark stands at or above the flood rim of sink or drainboard")
+    ] = None,
+    edition: Annotated[int | None, Asked("edition of the code, a year", choices=EDITIONS)] = None,
+    built: Annotated[int | None, Asked("year the dishwasher was set", lowest="1800", highest="2100")] = None,
 ) -> Answer:
     """Whether the drain of a dishwasher has the guard that the code asks.
 
     Rule:
-        UPC 807: an air gap fitting at or above the flood rim. IRC P2717: a loop to the underside of the counter or an air
-        gap. The supply side is guarded inside the machine.
+        UPC 807: an air gap fitting, its mark at or above the flood rim. IRC P2717: the hose rises to the underside of the
+        counter and is fastened there, or an air gap. What was not given stays undecided.
 
     >>> from witnessmark.gauges import evaluate
     >>> evaluate("dishwasher-drain", {"seen": "high loop", "law": "UPC"}).verdict.outcome
     'beyond'
-    """  # fmt: skip
-    source = _UPC if law == "UPC" else _IRC
-    asked = "an air gap fitting" if law == "UPC" else "a high loop or an air gap"
-    enough = seen == "air gap" or (seen == "high loop" and law != "UPC")
-    if seen == "could not be seen":
-        return Answer(
-            words=f"The {law} asks for {asked}; it could not be seen.",
-            verdict=Verdict("undecided", "could not be seen", source),
-            also=(Also("asked", "asked for", asked),),
-        )
-    told = "what it asks" if enough else f"not what it asks: {asked}"
+    """
+    short = "UPC" if law == "UPC" else "IRC"
+    year = checked(short, edition)
+    source = of_edition(short, year, _place(law, year), *_READ[short])
+    asked = "an air gap fitting at or above the flood rim" if law == "UPC" else "a high loop or an air gap"
+    outcome, told = _verdict(law, seen, at_flood_rim)
+    era, since = against_built(built, year)
+    found = "It could not be seen" if seen == "could not be seen" else f"Seen: {seen}"
     return Answer(
-        words=f"The {law} asks for {asked}. Seen: {seen}.",
-        verdict=Verdict("within" if enough else "beyond", told, source),
-        also=(Also("asked", "asked for", asked), Also("enough", "seen is what it asks", enough)),
+        words=f"The {law} asks for {asked}. {found}.",
+        verdict=Verdict(outcome, told, source),
+        sources=(source,),
+        cautions=since,
+        also=(
+            Also("asked", "asked for", asked),
+            Also("enough", "seen is what it asks", {"within": True, "beyond": False}.get(outcome, "not known")),
+            *era,
+        ),
     )

@@ -36,9 +36,9 @@ def against_built(built: int | None, edition: int) -> tuple[tuple[Also, ...], tu
         return (), ()
     later = built < edition
     words = (
-        f"Built or altered in {built}, before this edition ({edition}): what it asks was not yet asked then, and is "
-        "recommended today unless the law of the place makes it a must."
+        f"Built or altered in {built}, before this edition ({edition}): the edition adopted there then says what was a must; "
+        "what this one asks is recommended today."
         if later
-        else f"Built or altered in {built}: this edition ({edition}) can have been in force there, if the place had adopted it."
+        else f"Built or altered in {built}: this edition ({edition}) can have been in force, if the place had adopted it."
     )
     return (Also("edition_before_building", "the edition is no later than the house", not later),), (words,)

@@ -13,7 +13,7 @@ from witnessmark.gauges.water.density import celsius, water_density
 from witnessmark.gauges.water.messages import PRESSURES_AT_ODDS, TEMPERATURES_AT_ODDS
 from witnessmark.gauges.water.sources import KELL, PRACTICE
 from witnessmark.problems import Refusal
-from witnessmark.units import Quantity
+from witnessmark.units import Quantity, say
 
 __all__ = ["ATMOSPHERE", "DESIGN_MOST", "RELIEF_SETTING", "acceptance", "expansion_tank", "growth", "water_expansion"]
 
@@ -99,7 +99,7 @@ def water_expansion(
     value = rounded(float(volume.value) * share)
     return Answer(
         value=value,
-        words=f"{volume.value:f} gal grow by {value:.2f} gal ({100 * share:.2f} %).",
+        words=f"{say(volume)} grow by {value:.2f} gal ({100 * share:.2f} %).",
         also=(Also("share", "growth in % of the volume", rounded(100 * share), "%"),),
         steps=(
             Step("density cold", rounded(water_density(celsius(float(cold.value)))), "kg/m3"),
@@ -175,22 +175,20 @@ def expansion_tank(
     """  # fmt: skip
     charge = static if precharge is None else precharge
     if most.value <= static.value:
-        detail = f"most {most.value:f} psi is not above static {static.value:f} psi"
+        detail = f"most {say(most)} is not above static {say(static)}"
         raise Refusal(PRESSURES_AT_ODDS.at("most", detail))
     if most.value <= charge.value:
-        detail = f"most {most.value:f} psi is not above the charge of {charge.value:f} psi"
+        detail = f"most {say(most)} is not above the charge of {say(charge)}"
         raise Refusal(PRESSURES_AT_ODDS.at("precharge", detail))
     grows = max(0.0, float(volume.value) * _growing(cold, hot))
     share = acceptance(float(charge.value), float(static.value), float(most.value), float(atmosphere.value))
     size = rounded(grows / share)
     right = acceptance(float(static.value), float(static.value), float(most.value), float(atmosphere.value))
-    words = (
-        f"The water grows by {grows:.2f} gal; a tank of at least {size:.1f} gal takes it up below {most.value:f} psi."
-    )
+    words = f"The water grows by {grows:.2f} gal; a tank of at least {size:.1f} gal takes it up below {say(most)}."
     cautions: tuple[str, ...] = ()
     if charge.value != static.value:
         words += f" Charged to the static pressure, {grows / right:.1f} gal would do."
-        cautions = (f"The charge of {charge.value:f} psi is not the static pressure of {static.value:f} psi.",)
+        cautions = (f"The charge of {say(charge)} is not the static pressure of {say(static)}.",)
     if most.value >= RELIEF_SETTING:
         cautions += (
             "At or above 150 psi the relief valve of most tanks drips or opens before the expansion tank is full.",

@@ -14,7 +14,7 @@ from witnessmark.gauges.water.editions import EDITIONS, against_built, checked
 from witnessmark.gauges.water.messages import NEEDS_A_FACT
 from witnessmark.gauges.water.sources import code
 from witnessmark.problems import Refusal
-from witnessmark.units import Quantity
+from witnessmark.units import Quantity, say
 
 __all__ = ["MOST_FLOW", "NEEDED", "fixture_flow_limit", "fixture_pressure", "flow_at_test_pressure"]
 
@@ -219,7 +219,7 @@ def fixture_flow_limit(
             )
         over = volume.value > _FLUSH
         return Answer(
-            words=f"A flush of {volume.value:f} gal {'is more than' if over else 'is not more than'} 1.6 gal.",
+            words=f"A flush of {say(volume)} {'is more than' if over else 'is not more than'} 1.6 gal.",
             sources=(source,),
             cautions=told,
             verdict=Verdict("beyond" if over else "within", "1.6 gal a flush", source),
@@ -232,7 +232,7 @@ def fixture_flow_limit(
     over = value > most
     return Answer(
         value=value,
-        words=f"{flow.value:f} gal/min at {pressure.value:f} psi comes to {value:.1f} gal/min at {test} psi through a plain "
+        words=f"{say(flow)} at {say(pressure)} comes to {value:.1f} gal/min at {test} psi through a plain "
         f"opening; the table's most is {most}.",
         sources=(source,),
         cautions=told,

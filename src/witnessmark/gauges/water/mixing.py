@@ -10,7 +10,7 @@ from witnessmark.gauges.gauge import gauge
 from witnessmark.gauges.water.cautions import SCALD
 from witnessmark.gauges.water.messages import TEMPERATURES_AT_ODDS
 from witnessmark.problems import Refusal
-from witnessmark.units import Quantity
+from witnessmark.units import Quantity, say
 
 __all__ = ["hot_share", "hot_water_share"]
 
@@ -63,7 +63,7 @@ def hot_water_share(
     Decimal('61.1')
     """
     if hot.value <= cold.value or not cold.value <= mixed.value <= hot.value:
-        given = f"hot {hot.value:f}, cold {cold.value:f}, mixed {mixed.value:f} °F"
+        given = f"hot {say(hot)}, cold {say(cold)}, mixed {say(mixed)}"
         raise Refusal(TEMPERATURES_AT_ODDS.at("hot-water-share", given))
     h, c, m = float(hot.value), float(cold.value), float(mixed.value)
     share = hot_share(h, c, m)

@@ -13,7 +13,7 @@ from witnessmark.gauges.water.messages import AT_ODDS, NEEDS_A_FACT
 from witnessmark.gauges.water.pipes import ROUGHNESS, Surface
 from witnessmark.gauges.water.sources import HAZEN_WILLIAMS, PRACTICE, code
 from witnessmark.problems import Refusal
-from witnessmark.units import Quantity
+from witnessmark.units import Quantity, say
 
 __all__ = ["hazen_williams_psi", "pipe_friction", "pipe_velocity", "velocity_fps"]
 
@@ -127,10 +127,10 @@ def pipe_friction(
     fps = rounded(velocity_fps(q, d))
     fast = (Outside("velocity", Quantity(fps, "[ft_i]/s"), None, _FASTEST, "the law reads low above this"),)
     if surface is None:
-        words = f"{flow.value:f} gal/min loses {most:.1f} psi on the way, at {fps:.1f} ft/s."
+        words = f"{say(flow)} loses {most:.1f} psi on the way, at {fps:.1f} ft/s."
     else:
         words = (
-            f"{flow.value:f} gal/min loses {least:.1f} to {most:.1f} psi on the way, at {fps:.1f} ft/s: published C of "
+            f"{say(flow)} loses {least:.1f} to {most:.1f} psi on the way, at {fps:.1f} ft/s: published C of "
             f"{surface} runs from {rough} to {smooth}."
         )
     return Answer(

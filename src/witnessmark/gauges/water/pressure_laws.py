@@ -6,12 +6,14 @@ pressures are exact decimals in psi.
 
 from __future__ import annotations
 
+import typing
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
 from witnessmark.gauges.answer import Source
-from witnessmark.gauges.water.sources import TEXAS_2009, TEXAS_2022, code
+from witnessmark.gauges.water.sources import TEXAS_2009, TEXAS_2022, of_edition
+from witnessmark.units import Quantity, say
 
 __all__ = ["HIGH", "TEXAS_EDITIONS", "Asked80", "Facts", "Outcome", "irc", "texas", "upc"]
 
@@ -29,13 +31,14 @@ Outcome = Literal["within", "beyond", "undecided", "report"]
 
 @dataclass(frozen=True, slots=True)
 class Facts:
-    """What stands at the service, each None when it was not given."""
+    """What stands at the service, and the pressure left with water running; each None when it was not given."""
 
     regulator: bool | None = None
     closing_device: bool | None = None
     expansion_tank: bool | None = None
     storage_heater: bool | None = None
     relief_valve_100: bool | None = None
+    residual: Decimal | None = None
 
     @property
     def closed(self) -> bool | None:
@@ -72,6 +75,10 @@ def _present(needed: bool | None, there: bool | None) -> Outcome:
     return "beyond" if needed and there is False else "undecided"
 
 
+def _psi(pressure: Decimal) -> str:
+    return say(Quantity(pressure, "[psi]"))
+
+
 def _high(pressure: Decimal) -> Outcome:
     return "beyond" if pressure > HIGH else "within"
 
@@ -101,8 +108,8 @@ def texas(pressure: Decimal, facts: Facts, edition: int) -> tuple[Asked80, ...]:
     regulator = _present(pressure > HIGH, facts.regulator)
     tank = _present(facts.closed, facts.expansion_tank)
     rows = [
-        Asked80("report", law, "(a)(1)(A)(iii)", "report the static pressure", "report", f"{pressure:f} psi", source),
-        Asked80("pressure", law, "(a)(1)(B)(ii)", "deficient above 80 psi", _high(pressure), f"{pressure:f} psi", source),
+        Asked80("report", law, "(a)(1)(A)(iii)", "report the static pressure", "report", _psi(pressure), source),
+        Asked80("pressure", law, "(a)(1)(B)(ii)", "deficient above 80 psi", _high(pressure), _psi(pressure), source),
         Asked80("regulator", law, "(a)(1)(B)(iii)", "deficient: no pressure reducing valve above 80 psi", regulator,
                 _REGULATOR_WORDS[regulator], source),
         Asked80("expansion", law, "(a)(1)(B)(iv)", "deficient: no visible expansion tank where a pressure reducing valve, "
@@ -110,8 +117,18 @@ def texas(pressure: Decimal, facts: Facts, edition: int) -> tuple[Asked80, ...]:
     ]  # fmt: skip
     if edition == TEXAS_EDITIONS[0]:
         low: Outcome = "beyond" if pressure < _LOW else "within"
-        rows.append(Asked80("low", law, "recalled", "deficient below 40 psi", low, f"{pressure:f} psi", source))
+        rows.append(Asked80("low", law, "recalled", "deficient below 40 psi", low, _psi(pressure), source))
     return tuple(rows)
+
+
+def _left_running(pressure: Decimal, residual: Decimal | None, law: str, source: Source) -> Asked80:
+    asks, outcome = "15 psi left at the fixtures with water running", "undecided"
+    words = "a pressure at rest does not show it: run fixtures"
+    if pressure < _RESIDUAL:
+        outcome, words = "beyond", "below it already at rest"
+    elif residual is not None:
+        outcome, words = "beyond" if residual < _RESIDUAL else "within", f"{_psi(residual)} with water running"
+    return Asked80("residual", law, "608.1", asks, typing.cast("Outcome", outcome), words, source)
 
 
 def upc(pressure: Decimal, facts: Facts, edition: int) -> tuple[Asked80, ...]:
@@ -121,35 +138,33 @@ def upc(pressure: Decimal, facts: Facts, edition: int) -> tuple[Asked80, ...]:
     'undecided'
     """
     law = f"Uniform Plumbing Code ({edition})"
-    seen, recalled = code("UPC", edition, "608.2", "seen in a copy"), code("UPC", edition, "608.1, 608.3", "memory")
+    seen, recalled = of_edition("UPC", edition, "608.2", 2015), of_edition("UPC", edition, "608.1, 608.3")
     regulator = _present(pressure > HIGH, facts.regulator)
-    tank = _present(facts.closed, facts.expansion_tank or facts.relief_valve_100)
-    # An engineered relief valve may stand in for the tank, so a missing tank alone does not decide.
-    if tank == "beyond" and facts.relief_valve_100 is None:
-        tank = "undecided"
+    # An engineered relief valve may stand in for the tank: only both missing is missing.
+    both_missing = facts.expansion_tank is False and facts.relief_valve_100 is False
+    there = True if facts.expansion_tank or facts.relief_valve_100 else False if both_missing else None
+    tank = _present(facts.closed, there)
     words = "no tank; whether a relief valve of 100 psi or less stands in was not given"
     tank_words = words if tank == "undecided" and facts.expansion_tank is False and facts.closed else _TANK_WORDS[tank]
-    low: Outcome = "beyond" if pressure < _RESIDUAL else "undecided"
-    low_words = "below it already at rest" if low == "beyond" else "a pressure at rest does not show it: run fixtures"
     return (
-        Asked80("pressure", law, "608.2", "at most 80 psi at rest", _high(pressure), f"{pressure:f} psi", seen),
+        Asked80("pressure", law, "608.2", "at most 80 psi at rest", _high(pressure), _psi(pressure), seen),
         Asked80("regulator", law, "608.2", "a regulator with a strainer above 80 psi", regulator,
                 _REGULATOR_WORDS[regulator], seen),
         Asked80("expansion", law, "608.2, 608.3", "an expansion tank downstream of a regulator or closing device, or in an "
                 "engineered system a relief valve of 100 psi or less", tank, tank_words, seen),
-        Asked80("residual", law, "608.1", "15 psi left at the fixtures with water running", low, low_words, recalled),
+        _left_running(pressure, facts.residual, law, recalled),
     )  # fmt: skip
 
 
 def _least_service(pressure: Decimal, edition: int, law: str) -> Asked80:
     outcome: Outcome = "beyond" if pressure < _LOW else "within"
-    words, asks = f"{pressure:f} psi", "at least 40 psi at rest where the service enters"
+    words, asks = _psi(pressure), "at least 40 psi at rest where the service enters"
     if edition >= _NO_FORTY:
-        outcome, words = "undecided", "a pressure at rest does not show it: see Table P2903.1 and run fixtures"
-        asks = "enough at the fixtures (Table P2903.1); no least static pressure is named"
+        outcome, words = "within", "no least static pressure is named from 2018 on"
+        asks = "enough at the fixtures with water running (Table P2903.1)"
     elif edition == _UNSURE and outcome == "beyond":
         outcome, words = "undecided", "whether this edition still names 40 psi is not sure here: check the text"
-    return Asked80("low", law, "P2903.3", asks, outcome, words, code("IRC", edition, "P2903.3", "seen in a copy"))
+    return Asked80("low", law, "P2903.3", asks, outcome, words, of_edition("IRC", edition, "P2903.3"))
 
 
 def irc(pressure: Decimal, facts: Facts, edition: int) -> tuple[Asked80, ...]:
@@ -159,15 +174,15 @@ def irc(pressure: Decimal, facts: Facts, edition: int) -> tuple[Asked80, ...]:
     'beyond'
     """
     law = f"International Residential Code ({edition})"
-    most = code("IRC", edition, "P2903.3.1", "seen in a copy")
-    expands = code("IRC", edition, "P2903.4", "memory")
+    most = of_edition("IRC", edition, "P2903.3.1", 2021)
+    expands = of_edition("IRC", edition, "P2903.4")
     regulator = _present(pressure > HIGH, facts.regulator)
     needed = True if facts.regulator else facts.closed
     if needed and not facts.regulator:  # a check valve alone matters only with stored hot water
         needed = facts.storage_heater
     tank = _present(needed, facts.expansion_tank)
     return (
-        Asked80("pressure", law, "P2903.3.1", "at most 80 psi at rest", _high(pressure), f"{pressure:f} psi", most),
+        Asked80("pressure", law, "P2903.3.1", "at most 80 psi at rest", _high(pressure), _psi(pressure), most),
         Asked80("regulator", law, "P2903.3.1", "a pressure reducing valve above 80 psi", regulator,
                 _REGULATOR_WORDS[regulator], most),
         Asked80("expansion", law, "P2903.4", "a device that holds the rise from heating where a regulator, or a check valve or "

@@ -9,7 +9,7 @@ from witnessmark.gauges.answer import Also, Answer, Source, Step, rounded
 from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.gauge import gauge
 from witnessmark.gauges.water.cautions import RELIEF, SCALD
-from witnessmark.units import Quantity, convert
+from witnessmark.units import Quantity, convert, say
 
 __all__ = ["WEIGHT", "heater_recovery", "recovery_gph"]
 
@@ -112,7 +112,7 @@ def heater_recovery(
     if tank is not None and value > 0:
         minutes = rounded(60 * float(tank.value) / value)
         also.append(Also("minutes", "time to warm the whole tank", minutes, "min"))
-        words += f" A cold tank of {tank.value:f} gal takes about {minutes:.0f} minutes."
+        words += f" A cold tank of {say(tank)} takes about {minutes:.0f} minutes."
     return Answer(
         value=rounded(value),
         words=words,

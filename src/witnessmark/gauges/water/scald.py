@@ -25,13 +25,15 @@ def _spoken(seconds: float) -> str:
         return f"{seconds / 3600:.1f} hours"
     if seconds >= _SHORT:
         return f"{seconds / 60:.1f} minutes"
+    if seconds <= 1:
+        return "1 second"
     return f"{seconds:.1f} seconds" if seconds < 10 else f"{seconds:.0f} seconds"  # noqa: PLR2004 - one decimal below ten
 
 
 def _words(temperature: Decimal, injury: str, reading: Reading) -> str:
     if reading.seconds is None:
         return f"The tables give no time for {temperature:.0f} °F: water of this warmth is cooler than they begin."
-    least = "less than " if reading.at_most else "about "
+    least = "at most " if reading.at_most else "about "
     return (
         f"Water at {temperature:.0f} °F can burn an adult's skin to the {injury} in {least}{_spoken(reading.seconds)}."
     )
@@ -79,7 +81,7 @@ def scald_time(
         Above a table's last row its last time still bounds the answer.
 
     Henriques' integral is not used: fed with the water's temperature in place of the skin's inner layer it gives 0.2 s
-    at 140 °F where skin was seen to take 5 s, and reads far too long at 111 °F the other way round.
+    at 140 °F where skin was seen to take 5 s, and 4.5 h at 111 °F where 6 h were seen.
 
     >>> from witnessmark.gauges import evaluate
     >>> evaluate("scald-time", {"temperature": "120F"}).value

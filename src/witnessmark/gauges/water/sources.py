@@ -7,7 +7,7 @@ from witnessmark.gauges.answer import Basis, Source
 __all__ = [
     "BURNS_1947", "CPSC_5098", "DRAW_PATTERNS", "FIRST_HOUR", "FIXTURE_UNITS", "HAZEN_WILLIAMS", "IPC_DEMAND", "JOUKOWSKY",
     "KELL", "NC_DEFINITIONS", "NC_PLUMBING", "NSPC_DEMAND", "OUTLET_DEVICES", "PRACTICE", "SCALD_LEAFLET", "TEXAS_2009",
-    "TEXAS_2022", "WISCONSIN", "code",
+    "TEXAS_2022", "WISCONSIN", "code", "of_edition",
 ]  # fmt: skip
 
 _NAMES = {
@@ -24,6 +24,15 @@ def code(short: str, edition: int | str, place: str, basis: Basis) -> Source:
     'Uniform Plumbing Code, 2018, 608.2 (read in a copy: check the text)'
     """
     return Source(_NAMES[short], str(edition), place, basis)
+
+
+def of_edition(short: str, edition: int, place: str, *read: int) -> Source:
+    """A model code in one edition: seen in a copy where that edition is among those *read*, recalled for the others.
+
+    >>> of_edition("UPC", 2018, "608.2", 2015).basis
+    'memory'
+    """
+    return code(short, edition, place, "seen in a copy" if edition in read else "memory")
 
 
 PRACTICE = Source("common practice", "", "", "common practice, no source")

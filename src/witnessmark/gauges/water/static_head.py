@@ -8,7 +8,7 @@ from typing import Annotated
 from witnessmark.gauges.answer import Also, Answer, Source
 from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.gauge import gauge
-from witnessmark.units import Quantity, convert
+from witnessmark.units import Quantity, convert, say
 
 __all__ = ["head_psi", "static_head"]
 
@@ -76,7 +76,7 @@ def static_head(
     change = head_psi(rise.value)
     value = pressure.value - change
     if value < 0:
-        words = f"Water at {pressure.value:f} psi does not stand {rise.value:f} ft higher."
+        words = f"Water at {say(pressure)} does not stand {say(rise)} higher."
     else:
         words = f"At rest {value:.1f} psi stands there: the height makes {-change:+.1f} psi."
     return Answer(

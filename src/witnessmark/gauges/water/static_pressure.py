@@ -10,11 +10,11 @@ from witnessmark.gauges.asked import Asked
 from witnessmark.gauges.gauge import gauge
 from witnessmark.gauges.water.cautions import FRAGILE, LOCAL, RELIEF
 from witnessmark.gauges.water.editions import EDITIONS, against_built, checked
-from witnessmark.gauges.water.messages import AT_ODDS
+from witnessmark.gauges.water.messages import AT_ODDS, PRESSURES_AT_ODDS
 from witnessmark.gauges.water.pressure_laws import HIGH, TEXAS_EDITIONS, Asked80, Facts, irc, texas, upc
 from witnessmark.gauges.water.sources import TEXAS_2022, code
 from witnessmark.problems import Refusal
-from witnessmark.units import Quantity
+from witnessmark.units import Quantity, say
 
 __all__ = ["static_pressure"]
 
@@ -42,7 +42,7 @@ def _verdict(rows: tuple[Asked80, ...], pressure: Decimal, reading_error: Decima
     waiting = [row for row in rows if row.outcome == "undecided"]
     hung = {row.key for row in beyond} <= {"pressure", "regulator"} and abs(pressure - HIGH) < reading_error
     if hung and (beyond or not waiting):
-        words = f"nearer to 80 psi than the gauge is sure ({reading_error:f} psi): read again with another gauge"
+        words = f"nearer to 80 psi than the gauge is sure ({_psi(reading_error)}): read again with another gauge"
         return Verdict("close", words, rows[0].source)
     if beyond:
         return Verdict(
@@ -54,11 +54,15 @@ def _verdict(rows: tuple[Asked80, ...], pressure: Decimal, reading_error: Decima
     return Verdict("within", "within what it asks of what was given", rows[0].source)
 
 
+def _psi(pressure: Decimal) -> str:
+    return say(Quantity(pressure, "[psi]"))
+
+
 def _words(pressure: Decimal, rows: tuple[Asked80, ...], law: Law) -> str:
     if pressure > HIGH:
-        start = f"{pressure:f} psi at rest lies above 80 psi, the most that the laws held here allow."
+        start = f"{_psi(pressure)} at rest lies above 80 psi, the most that the laws held here allow."
     else:
-        start = f"{pressure:f} psi at rest does not lie above 80 psi."
+        start = f"{_psi(pressure)} at rest does not lie above 80 psi."
     low = [row for row in rows if row.key in {"low", "residual"} and row.outcome == "beyond"]
     beyond = [row for row in rows if row.outcome == "beyond" and row.key not in {"pressure", "low", "residual"}]
     parts = [start, *(f"It lies below what {row.law} asks: {row.asks}." for row in low)]
@@ -126,6 +130,18 @@ def static_pressure(
         Asked("how far the gauge may be off", "[psi]", lowest="0", highest="20", least="0", example="2psi"),
     ] = None,
     built: Annotated[int | None, Asked("year the service was built or altered", lowest="1800", highest="2100")] = None,
+    residual: Annotated[
+        Quantity | None,
+        Asked(
+            "pressure left with fixtures running, where it was read",
+            "[psi]",
+            lowest="0",
+            highest="200",
+            least="0",
+            how="the same gauge, two fixtures running",
+            example="48psi",
+        ),
+    ] = None,
 ) -> Answer:
     """What the static pressure of the water says under Texas law, the Uniform Plumbing Code and the IRC.
 
@@ -142,7 +158,10 @@ def static_pressure(
     >>> evaluate("static-pressure", {"pressure": "92psi", "law": "22 TAC 535.231"}).verdict.outcome
     'beyond'
     """
-    facts = Facts(regulator, check_or_backflow, expansion_tank, storage_heater, relief_valve_100)
+    running = None if residual is None else residual.value
+    if running is not None and running > pressure.value:
+        raise Refusal(PRESSURES_AT_ODDS.at("residual", "more pressure with water running than at rest"))
+    facts = Facts(regulator, check_or_backflow, expansion_tank, storage_heater, relief_valve_100, running)
     rows, year = _rows(pressure.value, facts, law, edition)
     off = Decimal(0) if reading_error is None else reading_error.value
     prefix = {"22": "texas", "Un": "upc", "In": "irc"}

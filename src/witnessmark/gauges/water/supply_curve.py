@@ -12,7 +12,7 @@ from witnessmark.gauges.water.cautions import FLOOD, FRAGILE
 from witnessmark.gauges.water.messages import NEEDS_A_FACT, PRESSURES_AT_ODDS
 from witnessmark.gauges.water.sources import PRACTICE
 from witnessmark.problems import Refusal
-from witnessmark.units import Quantity
+from witnessmark.units import Quantity, say
 
 __all__ = ["flow_at_pressure", "pressure_at_flow", "residual_pressure"]
 
@@ -138,9 +138,7 @@ def residual_pressure(
     """  # fmt: skip
     high, left = float(static.value), float(residual.value)
     if left > high:
-        raise Refusal(
-            PRESSURES_AT_ODDS.at("residual", f"residual {residual.value:f} psi is above static {static.value:f} psi")
-        )
+        raise Refusal(PRESSURES_AT_ODDS.at("residual", f"residual {say(residual)} is above static {say(static)}"))
     fall = high - left
     also = [Also("fall_share", "fall in % of the static pressure", rounded(100 * fall / high if high else 0), "%")]
     words, steps, outside, table = [_told(high, left, fixtures_running)], [], [], None

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from decimal import Decimal
 from typing import Annotated
 
 from witnessmark.gauges.answer import Also, Answer, Step, rounded
@@ -13,7 +12,7 @@ from witnessmark.gauges.water.messages import NEEDS_A_FACT
 from witnessmark.gauges.water.pipes import STIFFNESS, Material
 from witnessmark.gauges.water.sources import JOUKOWSKY
 from witnessmark.problems import Refusal
-from witnessmark.units import Quantity
+from witnessmark.units import Quantity, say
 
 __all__ = ["hammer_psi", "slow_closure", "water_hammer", "wave_speed"]
 
@@ -181,11 +180,11 @@ def water_hammer(
         also.append(Also("slow_from", "closing time from which the rise is less", rounded(there_and_back), "s"))
         if closing_time is not None and float(closing_time.value) > there_and_back:
             rise = quick * there_and_back / float(closing_time.value)
-            told = f"in {closing_time.value:f} s, slower than the {there_and_back:.3f} s of the wave's way"
+            told = f"in {say(closing_time)}, slower than the {there_and_back:.3f} s of the wave's way,"
             steps.append(Step("share left by slow closing", rounded(there_and_back / float(closing_time.value)), "1"))
-    words = f"Water at {velocity.value:f} ft/s stopped {told} raises the pressure by {rise:.0f} psi."
+    words = f"Water at {say(velocity)} stopped {told} raises the pressure by {rise:.0f} psi."
     if static is not None:
         peak = static.value + rounded(rise)
         also.append(Also("peak", "pressure at the peak", peak, "[psi]"))
-        words += f" It peaks near {round(peak, -1) if peak > Decimal(100) else round(peak):f} psi."
+        words += f" It peaks near {peak:.0f} psi."
     return Answer(value=rounded(rise), words=words, also=tuple(also), steps=tuple(steps))
