@@ -331,3 +331,9 @@ def test_a_bucket_tells_when_to_come_back_to_the_tub() -> None:
     answer = evaluate("flow-by-bucket", {"volume": "1gal", "time": "30s", "to_fill": "40gal"})
     assert answer["fill_time"] == Decimal(20)
     assert "come back" in answer.words
+
+
+def test_a_missing_regulator_brings_the_tank_that_will_be_needed_with_it() -> None:
+    given_ = {"pressure": "92psi", "check_or_backflow": "no"}
+    assert "once fitted" in evaluate("static-pressure", given_ | {"regulator": "no"}).words
+    assert "once fitted" not in evaluate("static-pressure", given_ | {"regulator": "yes"}).words

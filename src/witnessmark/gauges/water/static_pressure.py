@@ -68,6 +68,8 @@ def _words(pressure: Decimal, rows: tuple[Asked80, ...], law: Law) -> str:
     parts = [start, *(f"It lies below what {row.law} asks: {row.asks}." for row in low)]
     if beyond:
         parts.append("To report: " + "; ".join(dict.fromkeys(row.words for row in beyond)) + ".")
+    if any(row.key == "regulator" for row in beyond):
+        parts.append("A regulator, once fitted, closes the system and calls for an expansion tank.")
     waiting = [row for row in rows if row.outcome == "undecided" and row.key in {"regulator", "expansion"}]
     if waiting:
         parts.append("Not decided: " + "; ".join(dict.fromkeys(row.words for row in waiting)) + ".")
