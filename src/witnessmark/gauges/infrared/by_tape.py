@@ -84,6 +84,8 @@ def emissivity_by_tape(
     off = 0.5 / apart
     near = apart < _ENOUGH
     words = f"The surface beside the tape has an emissivity of about {min(found, 1):.2f} at {said(surface)}."
+    if found > 1:
+        words += f" The readings give {found:.2f}; what is above 1 is the camera's own error."
     if near:
         words += f" Surface and surroundings are only {said_difference(apart)} apart: the figure is weak."
     return Answer(

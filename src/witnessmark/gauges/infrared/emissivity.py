@@ -62,7 +62,7 @@ def infrared_material(
     """Published emissivities of a material as a range, and the corrected temperature at both ends of it.
 
     Rule:
-        the range runs from the lowest to the highest published value; where only one list names the material, it
+        the range runs from the lowest to the highest published value; where only one is published, it
         is taken 0.05 either way, which is how far lists differ; the correction is that of infrared-correction
 
     >>> from witnessmark.units import parse_quantity as q
@@ -79,7 +79,7 @@ def infrared_material(
         Also("reliable", "whether a camera can read it", not listed.metal),
     ]
     words = f"Published emissivities of {material} run from {low:f} to {high:f}"
-    words += f" (one list only, widened by {LISTS_DIFFER} as lists differ)." if widened else "."
+    words += f" (one value only, widened by {LISTS_DIFFER} as lists differ)." if widened else "."
     value = uncertainty = None
     if reading is not None and reflected_temperature is not None:
         apparent, reflected = kelvin(reading), kelvin(reflected_temperature)

@@ -15,7 +15,7 @@ _MAKER = Source("Emissivity table of an instrument maker", "", "", "seen in a co
 _SURVEY = Source("Emissivity table of a thermal survey firm", "", "", "seen in a copy")
 _CHARTS = Source("Emissivity charts for infrared thermometers", "", "", "seen in a copy")
 
-#: How far lists differ for one material: 0.05 to 0.1. A material that only one list names is taken this far either way.
+#: How far lists differ for one material: 0.05 to 0.1. A material with one value only is taken this far either way.
 LISTS_DIFFER = Decimal("0.05")
 _LEAST, _MOST = Decimal("0.01"), Decimal("0.99")
 
@@ -64,7 +64,7 @@ MATERIALS: dict[str, Material] = {
 
 
 def range_of(material: str) -> tuple[Decimal, Decimal, bool]:
-    """Lowest and highest published emissivity, and whether a single value was widened by what lists differ.
+    """Lowest and highest published emissivity, and whether one value only was widened by what lists differ.
 
     >>> range_of("glass")
     (Decimal('0.911'), Decimal('0.94'), False)
@@ -73,6 +73,6 @@ def range_of(material: str) -> tuple[Decimal, Decimal, bool]:
     """
     rows = MATERIALS[material].rows
     low, high = min(Decimal(row[0]) for row in rows), max(Decimal(row[1]) for row in rows)
-    if low != high or len(rows) > 1:
+    if low != high:
         return low, high, False
     return max(_LEAST, low - LISTS_DIFFER), min(_MOST, high + LISTS_DIFFER), True

@@ -32,7 +32,7 @@ from witnessmark.units import Quantity
 
 __all__ = ["chance_of_finding", "chance_of_finding_in_many", "number_to_test"]
 
-_BEST = Uncertainty("a best case: a sample that is not random finds less than this figure says, by how much is unknown")
+_BEST = Uncertainty("a best case: a sample that is not random may find far less, by how much is unknown")
 
 
 @gauge(

@@ -15,6 +15,6 @@ MORE_THAN_THERE = Message(
 NEVER_SO_SURE = Message(
     "WM026",
     "no number of tests gives this chance",
-    "Where none is bad none is found, and where only some are tested a chance of 100 % cannot be had.",
-    "Ask for a chance below 100 %, and for at least one bad one.",
+    "Where none is bad there is none to meet, however many are tested.",
+    "Suppose at least one bad one: the fewest that should not escape.",
 )
