@@ -11,15 +11,19 @@ __all__ = ["PICTURES"]
 
 
 def _chance() -> str:
+    # Half of the forty, so that the lines are still apart where their names stand.
     lines = tuple(
         Line(
             f"{bad} bad",
-            tuple((float(n), 100 * (1 - float(chance_of_none(40, bad, n)))) for n in range(41)),
+            tuple((float(n), 100 * (1 - float(chance_of_none(40, bad, n)))) for n in range(21)),
             accent=bad == 2,
         )
-        for bad in (1, 2, 4, 8)
+        for bad in (8, 4, 2, 1)
     )
-    return chart(title="Chance of meeting a bad one among 40", x="number tested at random", y="%", lines=lines)
+    drawn: str = chart(
+        title="Chance of meeting a bad one among 40", x="number tested at random", y="chance, %", lines=lines
+    )
+    return drawn
 
 
 PICTURES: dict[str, Callable[[], str]] = {"chance-of-finding": _chance}
