@@ -325,3 +325,26 @@ def test_what_is_absent_is_not_present_or_deficient_in_the_laws_words() -> None:
 def test_texts_of_the_agreement_are_not_for_the_report() -> None:
     rule = duty("T-1", "contract", mandatory_text="Words of the agreement.")
     assert statements(scene(kitchen_and_bedroom(), job_packs(rule))) == ()
+
+
+def test_a_finding_that_rests_on_a_sound_look_is_no_fault_for_the_summary() -> None:
+    visit = kitchen_and_bedroom()
+    for name in ("range", "furnace"):
+        visit.add(Listed(name, name), place="k", component=name)
+    fine = visit.add(Saw("runs; its filter is due", "sound"), component="furnace")
+    bad = visit.add(Saw("does not heat", "adverse"), component="range")
+    visit.add(Found("Filter due", rests_on=(fine,)), component="furnace")
+    broken = visit.add(Found("Does not heat", rests_on=(bad,)), component="range")
+    made = summary(scene(visit, with_book(summary=Summary("s", "158", "seen", ("deficient",)))))
+    assert made is not None
+    assert made.entries == (broken,)
+
+
+def test_entered_in_part_is_not_entered() -> None:
+    rule = duty("T-1", "enter", Subject("the attic", sorts=("attic",), attributes=("method",)), extent="all")
+    visit = Visit()
+    visit.add(Placed("Attic", "attic"), place="a")
+    visit.add(Identified("method", "entered in part"), place="a")
+    assert outlets(visit, rule) == "open"
+    visit.add(Skipped("the far end", "unsafe"), place="a")
+    assert outlets(visit, rule) == "excused"

@@ -39,7 +39,7 @@ _OPERATE = (Ran, Read)
 _ABSENT_IS_THE_REPORT = frozenset({"report", "report_def", "verify", "advise"})
 #: Methods that are no entering: looking in is not going in.
 _NOT_INSIDE = re.compile(
-    r"\b(not entered|hatch|opening|from (the )?(access|ladder|doorway|ground|door|edge|eave)|head and shoulders)\b",
+    r"\b(not entered|in part|partly|part of it|hatch|opening|from (the )?(access|ladder|doorway|ground|door|edge|eave)|head and shoulders)\b",
     re.IGNORECASE,
 )
 #: Acts that do not show that anyone was there: they are written down anywhere.

@@ -23,10 +23,16 @@ class ItemState:
     entries: tuple[str, ...]
 
 
+def _tells_of_a_fault(scene: Scene, body: Found) -> bool:
+    """Whether a finding rests on anything that is wrong: all but one that rests on sound looks alone."""
+    rests = [scene.facts[entry].body for entry in body.rests_on if entry in scene.facts]
+    return not rests or not all(isinstance(one, Saw) and one.state == "sound" for one in rests)
+
+
 def item_states(scene: Scene) -> tuple[ItemState, ...]:
     """Every listed component with its state in the law's own words: deficient, inspected, not inspected, not present.
 
-    ``deficient`` where a finding or an adverse look stands on it, else ``not inspected`` where it was skipped and
+    ``deficient`` where an adverse look or a finding of a fault stands on it, else ``not inspected`` where it was skipped and
     nothing else recorded, else ``inspected``. Absent kinds are ``not present``, or
     ``deficient`` where they should have been there.
     """
@@ -36,13 +42,15 @@ def item_states(scene: Scene) -> tuple[ItemState, ...]:
         if fact.component is None:
             continue
         body, sorts = fact.body, rows.setdefault(fact.component, {})
-        bad = isinstance(body, Found) or (isinstance(body, Saw) and body.state == "adverse")
+        bad = (isinstance(body, Found) and _tells_of_a_fault(scene, body)) or (
+            isinstance(body, Saw) and body.state == "adverse"
+        )
         if bad:
             unsure = isinstance(body, Saw) and not body.sure
             sorts.setdefault("seems deficient" if unsure else "deficient", []).append(fact.id)
         elif isinstance(body, Skipped):
             sorts.setdefault("not inspected", []).append(fact.id)
-        elif isinstance(body, Saw | Ran | Read | Identified):
+        elif isinstance(body, Saw | Ran | Read | Identified | Found):
             sorts.setdefault("inspected", []).append(fact.id)
     order = ("deficient", "seems deficient", "inspected", "not inspected")
     found = []

@@ -25,7 +25,50 @@ def _cell(text: str) -> str:
 def _subject(subject: Subject) -> str:
     names = [*subject.kinds, *subject.attributes, *subject.measures, *subject.sorts]
     rest = f" ({', '.join(names)})" if names else ""
-    return f"{_cell(subject.words)}{'; asked where there is one' if subject.optional else ''}{rest}"
+    near = "; those near plumbing" if subject.near else ""
+    but = f"; but not {subject.but}" if subject.but else ""
+    when = f"; where {subject.when}" if subject.when else ""
+    optional = "; asked where there is one" if subject.optional else ""
+    return f"{_cell(subject.words)}{near}{_cell(but)}{_cell(when)}{optional}{rest}"
+
+
+def _whole(book: Rulebook) -> list[str]:
+    """What holds for the law as a whole: its own words, delivery, summary, departures, claims of code."""
+    lines = []
+    if book.condition_words:
+        lines += [
+            "## The law's own words for the state of an item",
+            "",
+            "| word | short | means | section | how sure |",
+        ]
+        lines += ["|---|---|---|---|---|"]
+        lines += [
+            f"| {_cell(w.words)} | {w.code} | {w.means} | {_cell(w.section)} | {_TAGS[w.tag]} |"
+            for w in book.condition_words
+        ]
+        lines.append("")
+    told = [(f"delivery, {d.section}", f"{d.words} ({_TAGS[d.tag]})") for d in book.deliveries]
+    if book.summary:
+        told.append((f"summary, {book.summary.section}", f"{book.summary.words} ({_TAGS[book.summary.tag]})"))
+        if book.summary.statement:
+            told.append(("statement of the summary", book.summary.statement))
+    if book.departure:
+        told.append((f"departures, {book.departure.section}", book.departure.words))
+        told.append(("reasons on the list", ", ".join(book.departure.reasons) or "any"))
+        told += [
+            (name, words)
+            for name, words in (("notice", book.departure.notice), ("before the visit", book.departure.before_visit))
+            if words
+        ]
+    if book.observed_listed:
+        told.append(("the report", "names what was observed, not only what was not"))
+    if book.code_claims:
+        told.append(("a finding that cites a code", book.code_claims))
+    if not book.new_construction:
+        told.append(("a house never lived in", "is outside this law"))
+    if told:
+        lines += ["## The report as a whole", "", *(f"- {name}: {_cell(words)}" for name, words in told), ""]
+    return lines
 
 
 def _duty(duty: Duty) -> list[str]:
@@ -39,6 +82,10 @@ def _duty(duty: Duty) -> list[str]:
         facts.append(("asked when", duty.when))
     if duty.default_method:
         facts.append(("method expected", duty.default_method))
+    if duty.method_reasons:
+        facts.append(("another way excused by", ", ".join(duty.method_reasons)))
+    if duty.by_agreement:
+        facts.append(("asked", "only where the client agreed to it"))
     facts += [("number", f"{n.quantity} {n.op} {n.value} {n.unit}".removesuffix(" 1")) for n in duty.numeric]
     if duty.refer_to:
         facts.append(("refer to", duty.refer_to))
@@ -51,7 +98,11 @@ def _duty(duty: Duty) -> list[str]:
     else:
         lines.append("- not counted from the record of the visit")
     if duty.mandatory_text:
-        lines.append(f"- the report must say, in substance: {_cell(duty.mandatory_text)}")
+        how = "word for word" if duty.verbatim else "in substance"
+        size = f", in type of at least {duty.min_pt} points" if duty.min_pt else ""
+        when = f", where {duty.text_when}" if duty.text_when else ""
+        where = "agreement" if duty.verb == "contract" else "report"
+        lines.append(f"- the {where} must say, {how}{size}{when}: {_cell(duty.mandatory_text)}")
     return [*lines, ""]
 
 
@@ -67,6 +118,7 @@ def rulebook_page(book: Rulebook) -> str:
             f"| {_cell(d.term)} | {_cell(d.words)} | {_cell(d.section)} | {_TAGS[d.tag]} |" for d in book.definitions
         ]
         lines.append("")
+    lines += _whole(book)
     systems = dict.fromkeys(duty.system for duty in book.duties)
     for system in systems:
         lines += [f"## {SYSTEMS.get(system, system.capitalize())}", ""]
