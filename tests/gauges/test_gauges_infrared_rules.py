@@ -179,9 +179,13 @@ def test_a_class_is_a_range_and_never_a_value() -> None:
     assert number(answer, "highest_u") > 0.492
     assert answer.uncertainty is not None
     assert "64%" in answer.uncertainty.words
-    bare = evaluate("infrared-u-class", {**at, "surface_temperature": "11C", "outside_temperature": "-18C"})
+    bare = evaluate("infrared-u-class", {**at, "surface_temperature": "8C", "outside_temperature": "-18C"})
     assert bare["class"] == "little or no insulation"
     assert bare["decided"] is True
+    # A contrast of 1.1 K read with a camera of 2 K decides nothing; with one probe for both it may.
+    slight = {"inside_temperature": "70F", "surface_temperature": "68F", "outside_temperature": "20F"}
+    assert evaluate("infrared-u-class", slight)["decided"] is False
+    assert evaluate("infrared-u-class", {**slight, "surface_error": "0.5K"})["decided"] is True
 
 
 def test_resistance_films_follow_the_direction_of_heat() -> None:
