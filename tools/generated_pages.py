@@ -80,7 +80,7 @@ def messages() -> dict[str, list[Message]]:
     for info in pkgutil.walk_packages(witnessmark.__path__, "witnessmark."):
         if info.name.endswith(".messages"):
             rows = [value for value in vars(importlib.import_module(info.name)).values() if isinstance(value, Message)]
-            found[info.name.split(".")[1]] = sorted(rows, key=lambda message: message.number)
+            found[" ".join(info.name.split(".")[1:-1])] = sorted(rows, key=lambda message: message.number)
     return found
 
 

@@ -2,6 +2,7 @@
 
 The tables of rows were compiled row by row from the texts named in the rulebooks, before the rulebooks were written: the
 row's number, what it asks, how its text is known, and the keys of the copies read.
+Long because the rows of three laws are printed whole.
 """
 
 from dataclasses import replace
