@@ -15,7 +15,9 @@ from witnessmark.packs.terms import TABLES, TRANSLATED
 #: The longest sentence allowed, in words, and the hardest text: Flesch-Kincaid grade (Kincaid and others 1975) for
 #: English, Fernández Huerta's reading ease (1959; 60 to 70 is ordinary reading) for Spanish.
 LONGEST, GRADE, EASE = 32, 9.0, 55.0
-_PROMISES = re.compile(r"\b(?:is|are|be) safe\b|guarantee|up to code|compliant|complies|es segur[oa]\b|garantiza", re.IGNORECASE)
+_PROMISES = re.compile(
+    r"\b(?:is|are|be) safe\b|guarantee|up to code|compliant|complies|es segur[oa]\b|garantiza", re.IGNORECASE
+)
 
 
 @cache
