@@ -41,13 +41,15 @@ def test_every_use_has_its_sentence_in_both_languages() -> None:
 
 
 def texts() -> list[tuple[str, str, tuple[str, ...]]]:
-    found = []
-    for row in read().conditions.values():
-        found.append(("en", row.id, (row.observation, row.implication, row.if_left, row.do)))
-    for said in read().translations.values():
-        if said.table == "condition":
-            found.append(("es", said.of, (said.observation, said.implication, said.if_left, said.do)))
-    return found
+    english = [
+        ("en", row.id, (row.observation, row.implication, row.if_left, row.do)) for row in read().conditions.values()
+    ]
+    spanish = [
+        ("es", row.of, (row.observation, row.implication, row.if_left, row.do))
+        for row in read().translations.values()
+        if row.table == "condition"
+    ]
+    return [(language, name, tuple(parts)) for language, name, parts in (*english, *spanish)]
 
 
 def test_no_sentence_is_longer_than_can_be_read_at_once() -> None:
