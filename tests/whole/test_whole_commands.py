@@ -208,3 +208,32 @@ def test_an_entry_from_the_future_is_told_and_kept(job: str) -> None:
     result = run("verify", job, status=1)
     assert "WM224" in result.stderr
     assert b"2131-01-01" in (Path(job) / "journal.jsonl").read_bytes()
+
+
+def test_what_the_law_wants_in_the_report_is_told(tmp_path: Path) -> None:
+    folder = str(tmp_path / "texas")
+    run("new", folder, "--address", "1 Invented Road", "--inspector", "N. N.", "--rulebook", "us.tx.535-r",
+        "--year-built", "1968", "--date", "2026-05-04")  # fmt: skip
+    run("note", folder, "placed", "place=attic", "name=attic", "sort=attic", "at=2026-05-04T09:00:00-05:00")
+    run(
+        "note",
+        folder,
+        "skipped",
+        "place=attic",
+        "what=the attic",
+        "reason=stored-items",
+        "at=2026-05-04T09:10:00-05:00",
+    )
+    run("note", folder, "left", "at=2026-05-04T12:00:00-05:00")
+    told = ask("standing", folder, "--law", "--paid", "2026-05-07", status=1)["law"]
+    assert told["due"]["day"] == "2026-05-09"
+    (left_out,) = told["departures"]
+    assert left_out["what"] == "the attic"
+    assert left_out["client_told"] is False
+    words = run("standing", folder, "--law", status=1).stdout
+    assert "What us.tx.535-r wants in the report" in words
+    assert "Left out: the attic" in words
+    assert "not known yet" in words
+    under = ask("standing", folder, "--under", "us.ny.197", "--under", "baseline", status=1)["under"]
+    assert set(under) == {"us.ny.197", "baseline"}
+    assert "WM913" in run("standing", folder, "--under", "us.zz", status=2).stderr

@@ -7,6 +7,7 @@ from witnessmark.assembly.hearing import hear, hear_into
 from witnessmark.assembly.issuing import Made, issue_report, write_report
 from witnessmark.assembly.jobs import OpenJob, new_job, open_job
 from witnessmark.assembly.keys import FileSigner, default_key_path
+from witnessmark.assembly.law import law_as_json, law_in_words
 from witnessmark.assembly.noting import ENTRY_FIELDS, fields_of, read_note
 from witnessmark.assembly.overlay import start_overlay
 from witnessmark.assembly.packs import check_packs, count_packs, overlay_folders, read_packs
@@ -30,7 +31,7 @@ __all__ = [
     "hear_into",
     "issue_report",
     "job_from_facts",
-    "limit_from_pack",
+    "law_as_json", "law_in_words", "limit_from_pack",
     "look_at",
     "look_into",
     "new_job",
