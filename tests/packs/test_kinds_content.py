@@ -26,7 +26,7 @@ NEVER_TOLD = re.compile(
     re.IGNORECASE,
 )
 
-#: What the laws of the dossier name as components to inspect, and a kind that stands for each. Paraphrased from
+#: What the laws held here name as components to inspect, and a kind that stands for each. Paraphrased from
 #: WAC 308-408C-070(1)(a), -090(1), -110(1), -140(1), -150(1) (read in the law's own text); 11 NCAC 08 .1108-.1114
 #: (read in official copies); Fla. Admin. Code 61-30.804, .807, .810 (read); 22 TAC 535.228-.232 (read in part).
 NAMED_BY_LAW = {
