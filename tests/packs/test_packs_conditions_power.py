@@ -9,18 +9,15 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 import pytest
-import textstat
 
+from condition_texts import PROMESAS, english, heard, sentences, texts
 from witnessmark import units
 from witnessmark.assembly.situation import Situation, read_situation
 from witnessmark.assembly.situations import try_situation
-from witnessmark.listening import Line, Narration, listen
-from witnessmark.packs import read, scenario_texts
+from witnessmark.packs import scenario_texts
 from witnessmark.units import Quantity
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from witnessmark.packs.model import Condition, Packs, Translation
 
 SYSTEMS = ("heating", "cooling", "electrical")
@@ -31,17 +28,9 @@ FILES = (
 LEAST = 155
 #: The only words inside a sentence that begin with a capital: devices and a refrigerant, no firm.
 SHORT_NAMES = {"GFCI", "AFCI", "R-22"}
-WORDS_IN_A_SENTENCE = 24
-#: Flesch-Kincaid grade of each English text; Fernandez Huerta ease of a row's Spanish texts (60 is plain, 50 is not).
-GRADE, EASE = 8.0, 55.0
-SENTENCE = re.compile(r"(?<=[.!?])\s+")
 PROMISES = re.compile(
     r"\b(safe|safely|safety|guarantee\w*|warrant\w*|promis\w*|compliant|complies|comply|up to code|code violation|"
     r"certif(?:y|ies) that)\b",
-    re.IGNORECASE,
-)
-PROMESAS = re.compile(
-    r"\b(segur[oa]s?|seguramente|garantiza\w*|garantías?|promet\w*|cumple con|conforme al código|en regla)\b",
     re.IGNORECASE,
 )
 #: Nobody is told to light or restore what was found off.
@@ -50,31 +39,9 @@ TOLD = re.compile(
 )
 
 
-@pytest.fixture(name="packs", scope="module")
-def _packs() -> Packs:
-    return read()
-
-
 @pytest.fixture(name="rows", scope="module")
 def _rows(packs: Packs) -> tuple[Condition, ...]:
     return tuple(c for c in packs.conditions.values() if c.provenance.file.rsplit("/", 1)[-1] in FILES)
-
-
-@pytest.fixture(name="spanish", scope="module")
-def _spanish(packs: Packs) -> dict[tuple[str, str], Translation]:
-    return {(row.table, row.of): row for row in packs.translations.values() if row.language == "es"}
-
-
-def texts(row: Condition | Translation) -> tuple[str, ...]:
-    return row.observation, row.implication, row.if_left, row.do
-
-
-def english(row: Condition) -> tuple[str, ...]:
-    return (*texts(row), row.because, row.evidence)
-
-
-def sentences(text: str) -> Iterator[str]:
-    yield from SENTENCE.split(text)
 
 
 def test_there_are_enough_and_all_are_of_these_systems(packs: Packs, rows: tuple[Condition, ...]) -> None:
@@ -109,14 +76,6 @@ def test_what_is_not_to_be_used_says_so_and_concerns_people(rows: tuple[Conditio
     assert hasty == ["air-filter.dirty"]  # it costs little, and each week wears the blower
 
 
-def test_english_is_short_and_plain(rows: tuple[Condition, ...]) -> None:
-    long = [(c.id, s) for c in rows for t in english(c) for s in sentences(t) if len(s.split()) > WORDS_IN_A_SENTENCE]
-    assert long == []
-    textstat.set_lang("en")
-    hard = [(c.id, t) for c in rows for t in english(c) if textstat.flesch_kincaid_grade(t) > GRADE]
-    assert hard == []
-
-
 def test_every_condition_and_kind_is_there_in_spanish(
     packs: Packs, rows: tuple[Condition, ...], spanish: dict[tuple[str, str], Translation]
 ) -> None:
@@ -129,18 +88,6 @@ def test_every_condition_and_kind_is_there_in_spanish(
         if kind.system in SYSTEMS:
             assert spanish[("kind", kind.id)].name, kind.id
             assert spanish[("kind", kind.id)].plural, kind.id
-
-
-def test_spanish_is_short_and_plain(rows: tuple[Condition, ...], spanish: dict[tuple[str, str], Translation]) -> None:
-    said = [spanish[("condition", row.id)] for row in rows]
-    long = [(r.of, s) for r in said for t in texts(r) for s in sentences(t) if len(s.split()) > WORDS_IN_A_SENTENCE]
-    assert long == []
-    textstat.set_lang("es")
-    try:
-        hard = [r.of for r in said if textstat.fernandez_huerta(" ".join(texts(r))) < EASE]
-    finally:
-        textstat.set_lang("en")
-    assert hard == []
 
 
 def test_the_numbers_are_the_same_in_both_languages(
@@ -227,11 +174,6 @@ FAULTY = (
     ("attic", "wiring is chewed", "branch-wiring.chewed"),
     ("roof", "solar panel is cracked", "solar-array.damaged"),
 )  # fmt: skip
-
-
-def heard(packs: Packs, place: str, words: str) -> set[str]:
-    drafts = listen(Narration("one sentence", (Line(0.0, 4.0, words),)), packs, place=place).drafts
-    return {draft.condition_id or "" for draft in drafts if draft.condition == "adverse"}
 
 
 @pytest.mark.parametrize(("place", "words"), IN_ORDER)
