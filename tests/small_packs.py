@@ -35,7 +35,7 @@ def _kind(id_: str, system: str, name: str, **more: object) -> Kind:
 
 _KINDS = (
     _kind("range", "appliances", "range", parts=(Part("oven", "oven"), Part("burner", "burner"))),
-    _kind("sink", "plumbing", "sink", cautions=("hot-water",)),
+    _kind("sink", "plumbing", "sink", cautions=("hot-water",), water=True),
     _kind("dishwasher", "appliances", "dishwasher"),
     _kind("shower", "plumbing", "shower"),
     _kind("ceiling", "interior", "ceiling"),
@@ -110,7 +110,7 @@ _CRITERIA = (
     _limit("pitch", "roof-pitch", ">=", "2", "[in_i]/[ft_i]", words="Shingles need 2 in 12."),
 )  # fmt: skip
 _SORTS = (
-    Sort("kitchen", "kitchen", (), SOURCE, habitable=True),
+    Sort("kitchen", "kitchen", (), SOURCE, habitable=True, water=True),
     Sort("bedroom", "bedroom", (), SOURCE, habitable=True),
     Sort("hall", "hall", (), SOURCE),
     Sort("attic", "attic", (), SOURCE),

@@ -129,7 +129,7 @@ def test_another_way_needs_a_lawful_reason(methods: tuple[str, ...], reason: str
     assert roof(*methods, reason=reason) == status
 
 
-OUTLETS = Subject("receptacles near plumbing", ("receptacle",), near="plumbing")
+OUTLETS = Subject("receptacles near plumbing", ("receptacle",), near="plumbing", within="6")
 
 
 def outlets(visit: Visit, row: Duty | None = None) -> str:

@@ -1,8 +1,8 @@
 """What lies near to plumbing, as far as the record tells.
 
-A component counts as near when a reading of its distance to water says 6 ft or less, or when no reading says and it is
-in a place that has plumbing: a kitchen, a bathroom, a laundry, or any place where a sink, tub, shower, toilet or
-laundry hook-up was recorded. So one is asked for once too often rather than missed.
+A component counts as near when a reading of its distance to water is within what the law names, or when no reading says
+and it is in a place that has plumbing: of a sort that has it as a rule (``Sort.water``), or where a fixture was recorded
+(``Kind.water``). So one is asked for once too often rather than missed.
 """
 
 from __future__ import annotations
@@ -18,20 +18,16 @@ from witnessmark.units import exact
 
 __all__ = ["is_fact_near", "is_near", "near_places"]
 
-#: The distance the laws name, shared by every rule that has one (11 NCAC 08 .1110; SPS 131.32).
-_FEET = 6
 _MEASURE = "distance-to-water"
-_SORTS = frozenset({"kitchen", "bathroom", "laundry"})
-_FIXTURES = frozenset(
-    {"sink", "toilet", "bathtub", "shower", "whirlpool-tub", "bidet", "laundry-connections", "laundry-sink"}
-)
 
 
 def near_places(scene: Scene) -> frozenset[str]:
     """The places that have plumbing, by their sort or by what was recorded in them."""
-    home = scene.house
-    found = {place.id for place in home.places.values() if place.sort in _SORTS}
-    found |= {c.place for c in home.components.values() if c.place and c.kind in _FIXTURES}
+    home, packs = scene.house, scene.packs
+    sorts = {sort.id for sort in packs.sorts.values() if sort.water}
+    kinds = {kind.id for kind in packs.kinds.values() if kind.water}
+    found = {place.id for place in home.places.values() if place.sort in sorts}
+    found |= {c.place for c in home.components.values() if c.place and c.kind in kinds}
     return frozenset(found)
 
 
@@ -52,8 +48,8 @@ def is_near(scene: Scene, subject: Subject, component: str) -> bool:
     if not subject.near:
         return True
     read = _feet(scene, component)
-    if read is not None:
-        return read <= _FEET
+    if read is not None and subject.within:
+        return read <= Fraction(subject.within)
     known = scene.house.components.get(component)
     return known is not None and (known.place is None or known.place in near_places(scene))
 

@@ -18,7 +18,7 @@ VERBS = (
 #: How many of what a duty is about: every one, a sample, one in each room, on each side, in each habitable room, in
 #: each place of the subject's sorts.
 EXTENTS = ("all", "representative", "one_per_room", "one_per_side", "one_per_habitable_room", "one_per_place", "none")
-#: What a subject can be limited to lie near to: within 6 ft of a plumbing fixture.
+#: What a subject can be limited to lie near to.
 NEAR = ("plumbing",)
 DAYS = ("calendar", "business")
 #: From what a time of delivery is counted; ``agreed date`` is the date in the agreement, where it names one.
@@ -55,6 +55,7 @@ class Subject:
     ``part``), stating one of ``attributes``, reading one of ``measures``, or in a place of one of ``sorts``. Empty
     fields do not restrict. ``optional``: asked only if such a component was listed in the house. ``near``: only those
     that lie near to it, one of ``NEAR``; a component for which nothing says that it lies farther counts as near.
+    ``within``: how near, in feet, where the law gives a number; what was measured farther off does not count.
     ``but``: words for what is left out ("behind a door"). ``when``: a condition of its own, as a duty has one.
     """
 
@@ -66,6 +67,7 @@ class Subject:
     sorts: tuple[str, ...] = ()
     optional: bool = False
     near: str = ""
+    within: str = ""
     but: str = ""
     when: str = ""
 

@@ -61,6 +61,7 @@ class Kind:
         measures: measure ids that are read at it.
         operated: words for how it is operated by normal controls; empty when it is not operated.
         cautions: caution ids.
+        water: water is drawn or let go at it, so that laws speak of what lies near to it.
     """
 
     id: str
@@ -77,6 +78,7 @@ class Kind:
     measures: tuple[str, ...] = ()
     operated: str = ""
     cautions: tuple[str, ...] = ()
+    water: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,7 +204,7 @@ class Criterion:
 
 @dataclass(frozen=True, slots=True)
 class Sort:
-    """A sort of place (room, outside face, roof, attic, crawl space …)."""
+    """A sort of place (room, outside face, roof, attic, crawl space …). ``water``: it has plumbing fixtures as a rule."""
 
     id: str
     name: str
@@ -210,6 +212,7 @@ class Sort:
     provenance: Provenance
     habitable: bool = False
     outside: bool = False
+    water: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,7 +25,8 @@ def _cell(text: str) -> str:
 def _subject(subject: Subject) -> str:
     names = [*subject.kinds, *subject.attributes, *subject.measures, *subject.sorts]
     rest = f" ({', '.join(names)})" if names else ""
-    near = "; those near plumbing" if subject.near else ""
+    within = f" (within {subject.within} ft)" if subject.within else ""
+    near = f"; those near {subject.near}{within}" if subject.near else ""
     but = f"; but not {subject.but}" if subject.but else ""
     when = f"; where {subject.when}" if subject.when else ""
     optional = "; asked where there is one" if subject.optional else ""

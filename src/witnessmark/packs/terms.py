@@ -110,7 +110,7 @@ ALLOWED: dict[tuple[str, str], tuple[str, ...]] = {
 #: Fields that hold a number as it was published, in quotes.
 NUMBERS = {
     ("Measure", "low"), ("Measure", "high"), ("Criterion", "value"), ("Criterion", "high"), ("Numeric", "value"),
-    ("Life", "low"), ("Life", "high"),
+    ("Life", "low"), ("Life", "high"), ("Subject", "within"),
 }  # fmt: skip
 #: Fields that hold one UCUM code, or several.
 UNITS = {("Measure", "unit"), ("Measure", "units"), ("Criterion", "unit"), ("Numeric", "unit")}
