@@ -6,9 +6,12 @@ import sys
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from witnessmark.assembly.situation import read_situation
 from witnessmark.assembly.situations import run_situations, try_situation
 from witnessmark.packs import read, scenario_texts
+from witnessmark.problems import Refusal
 
 
 def run(*words: str, status: int = 0) -> subprocess.CompletedProcess[str]:
@@ -97,3 +100,30 @@ make_sure = []
     assert try_situation(read_situation("x", text, packs), packs) == []
     (wrong,) = try_situation(read_situation("x", text.replace(b'["k.range"]', b"[]"), packs), packs)
     assert wrong.number == "WM917"
+
+
+GOOD = (
+    'title = "t"\nrulebook = "us.wa.308-408c"\ndate = "2026-05-04"\n[house]\nplaces = { k = "kitchen" }\n'
+    'things = { "k.sink" = "sink at k" }\n[[act]]\nat = "09:10"\nact = "saw"\nthing = "k.sink"\nwhat = "drips"\n'
+    'state = "adverse"\n[expect]\nwrite_up = ["k.sink"]\n[expect.deadline]\ncompleted = "2026-05-04"\ndue = ""\n'
+)
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ('title = "t"', "title = 5"), ("[house]\n", "[[house]]\n"), ('{ k = "kitchen" }', '["kitchen"]'),
+        ('"sink at k"', "5"), ('"sink at k"', '"sink at z"'), ('"09:10"', "9"), ('act = "saw"\n', ""), ('"saw"', '"seen"'),
+        ('"saw"', "[1]"), ('thing = "k.sink"', "thing = 7"), ('["k.sink"]', "5"), ('["k.sink"]', "[5]"),
+        ('"2026-05-04"\ndue', '"some day"\ndue'), ('due = ""', 'due = "soon"'), ('due = ""', 'dew = ""'),
+        ('date = "2026-05-04"', 'date = "May"'), ("write_up", "writeup"), ("[expect]", "[expected]"), ('"us.wa.308-408c"', '"us.zz"'),
+        ('state = "adverse"', 'state = "adverse"\ncondition = ["x"]'), ("title", "\x00"),
+    ],
+)  # fmt: skip
+def test_a_situation_that_is_no_situation_is_refused_by_number(old: str, new: str) -> None:
+    packs = read()
+    assert try_situation(read_situation("x", GOOD.encode(), packs), packs) == []
+    assert old in GOOD
+    with pytest.raises(Refusal) as refused:
+        read_situation("x", GOOD.replace(old, new, 1).encode(), packs)
+    assert {problem.number for problem in refused.value.problems} <= {"WM902", "WM904", "WM916"}

@@ -19,13 +19,27 @@ from witnessmark.problems import Refusal
 
 __all__ = ["EXPECTED", "Situation", "read_situation"]
 
-_TOP = frozenset({"title", "rulebook", "rulebooks", "date", "source", "house", "act", "expect"})
-_HOUSE = frozenset({"year_built", "foundation", "fuels", "attached_garage", "occupied", "places", "things", "storeys"})
+_TOP = {
+    "title": str, "rulebook": str, "rulebooks": list, "date": (str, date), "source": str, "house": dict, "act": list,
+    "expect": dict,
+}  # fmt: skip
+_HOUSE = {
+    "year_built": int, "foundation": str, "fuels": list, "attached_garage": bool, "occupied": bool, "places": dict,
+    "things": dict, "storeys": str,
+}  # fmt: skip
 #: What a situation can expect; each is checked only where it is given.
-EXPECTED = frozenset({
-    "met", "excused", "open", "not_asked", "still_on", "look_again", "put_back", "make_sure", "write_up", "name_it",
-    "findings", "readings", "statements", "observed", "departures", "summary", "code_claims", "deadline", "at",
-})  # fmt: skip
+EXPECTED = {
+    **dict.fromkeys(("met", "excused", "open", "not_asked", "still_on", "look_again", "put_back", "make_sure", "write_up",
+                     "findings", "statements", "observed", "summary"), list),
+    **dict.fromkeys(("readings", "departures", "deadline"), dict), "name_it": int, "code_claims": int, "at": str,
+}  # fmt: skip
+_IN_WORDS = {
+    str: "text in quotes",
+    list: "a list of texts",
+    dict: "a table",
+    int: "a whole number",
+    bool: "true or false",
+}
 _ACTS = {cls: key for key, cls in BODIES.items()}
 _REFERRING = frozenset({"of", "again", "rests_on", "speaks_of"})
 
@@ -100,10 +114,21 @@ def _said(value: object) -> str:
     return ",".join(map(str, value)) if isinstance(value, list) else str(value)
 
 
-def _known(keys: Mapping[str, object], allowed: frozenset[str], where: str) -> None:
-    unknown = [key for key in keys if key not in allowed]
-    if unknown:
-        raise Refusal(messages.BAD_SITUATION.at(where, f"{unknown[0]!r}; allowed: {', '.join(sorted(allowed))}"))
+def _known(table: Mapping[str, object], allowed: Mapping[str, Any], where: str) -> None:
+    """Refuse a key that is not *allowed*, or whose value is of another shape."""
+    for key, value in table.items():
+        if key not in allowed:
+            raise Refusal(messages.BAD_SITUATION.at(where, f"{key!r}; allowed: {', '.join(sorted(allowed))}"))
+        shape = allowed[key]
+        fits = type(value) is shape if shape in {int, bool} else isinstance(value, shape)
+        if fits and shape is list and key != "act":
+            fits = all(isinstance(one, str) for one in value)  # type: ignore[attr-defined]  # a list, looked at just above
+        if fits and key in {"places", "things", "readings", "deadline"}:
+            fits = all(isinstance(one, str | date | bool) for one in value.values())  # type: ignore[attr-defined]  # a table
+        if not fits:
+            raise Refusal(
+                messages.BAD_SITUATION.at(where, f"{key} is {value!r:.60}; write {_IN_WORDS.get(shape, 'a date')}")
+            )
 
 
 def _house(writer: _Writer, house: Mapping[str, Any], packs: Packs, where: str) -> None:
@@ -114,7 +139,7 @@ def _house(writer: _Writer, house: Mapping[str, Any], packs: Packs, where: str) 
             raise Refusal(messages.BAD_SITUATION.at(where, f"no sort of place {sort!r}"))
         writer.add(Placed(place, sort), start, place, None, name=f"place.{place}")
     for thing, words in house.get("things", {}).items():
-        kind, _, place = (part.strip() for part in words.partition(" at "))
+        kind, _, place = (part.strip() for part in str(words).partition(" at "))
         if kind not in packs.kinds or (place and place not in places):
             raise Refusal(
                 messages.BAD_SITUATION.at(where, f"{thing} is {words!r}: no kind {kind!r}, or no place {place!r}")
@@ -132,16 +157,18 @@ _NAMES = {
 }
 
 
-def _act(writer: _Writer, row: Mapping[str, Any], number: int, packs: Packs) -> None:
+def _act(writer: _Writer, row: object, number: int, packs: Packs) -> None:
     where = f"{writer.path}: [[act]] number {number}"
-    fields = dict(row)
+    if not isinstance(row, dict) or not all(isinstance(row.get(key, ""), str) for key in ("place", "thing", "name")):
+        raise Refusal(messages.BAD_SITUATION.at(where, "write a table, with place, thing and name as text"))
+    fields: dict[str, Any] = dict(row)
     act, at = fields.pop("act", None), writer.moment(fields.pop("at", "00:00"), where)
     place, component, name = fields.pop("place", None), fields.pop("thing", None), fields.pop("name", "")
-    media = tuple(fields.pop("media", ()))
+    media = tuple(map(str, fields.pop("media", ())))
     if not isinstance(act, str):
         raise Refusal(messages.BAD_SITUATION.at(where, "act is missing"))
     for name_of, table in _NAMES.items():
-        if name_of in fields and fields[name_of] not in getattr(packs, table):
+        if name_of in fields and str(fields[name_of]) not in getattr(packs, table):
             raise Refusal(messages.BAD_SITUATION.at(where, f"no {name_of} {fields[name_of]!r} in the packs"))
     record = fold(writer.entries) if _REFERRING & fields.keys() else fold(())
     try:
@@ -149,6 +176,18 @@ def _act(writer: _Writer, row: Mapping[str, Any], number: int, packs: Packs) -> 
     except Refusal as refusal:
         raise Refusal(*(p.message.at(f"{where}, {p.where}", p.detail) for p in refusal.problems)) from None
     writer.add(note.body, at, place, component, name=name, media=media)
+
+
+def _days(asked: Mapping[str, Any], where: str) -> None:
+    for key, text in asked.items():
+        try:
+            known = key == "waived" or not text or bool(date.fromisoformat(str(text)))
+        except ValueError:
+            known = False
+        if not known or key not in {"paid", "completed", "agreed", "due", "waived"}:
+            raise Refusal(
+                messages.BAD_SITUATION.at(where, f"{key} = {text!r}; write paid, completed, agreed, due as dates")
+            )
 
 
 def read_situation(path: str, text: bytes, packs: Packs) -> Situation:
@@ -172,6 +211,7 @@ def read_situation(path: str, text: bytes, packs: Packs) -> Situation:
     if not str(table.get("title", "")).strip() or not expect:
         raise Refusal(messages.BAD_SITUATION.at(path, "title and [expect] must be there"))
     rulebooks = tuple(table.get("rulebooks", [table["rulebook"]] if table.get("rulebook") else []))
+    _days(expect.get("deadline", {}), f"{path}: [expect.deadline]")
     for name in rulebooks:
         if name not in packs.rulebooks:
             raise Refusal(messages.BAD_SITUATION.at(path, f"no rulebook {name!r}"))
