@@ -1,13 +1,14 @@
 """Which duties of the rulebook in force are met, excused, open or not asked, and by which entries.
 
 Each subject of a duty is looked at in its extent: ``all`` asks for every listed component of its kinds (and for the
-full count where one was given), or for every place of its sorts where it names no kinds; ``one_per_room`` for one in every habitable room, and in any other place that has
-one; ``one_per_place`` for one in every place of its sorts; ``one_per_habitable_room`` for one in every habitable room and nowhere else; ``one_per_side`` for one on every
-outside face; ``representative`` and ``none`` for at least one. ``enter`` asks for every place of its sorts. A subject
-``near`` plumbing asks only for what lies near it, and, where no single one was listed, for a full count in every place
-that has plumbing. A duty with a default method is met by that method alone (``method``). A subject is *met* when all that is asked was done, *excused* when the rest was lawfully
-skipped, else *open*. An optional subject is *not asked* while nothing of its kinds (or no place of its sorts) is in
-the house.
+full count where one was given), or for every place of its sorts where it names no kinds; ``one_per_room`` for one in
+every habitable room, and in any other place that has one; ``one_per_place`` for one in every place of its sorts;
+``one_per_habitable_room`` for one in every habitable room and nowhere else; ``one_per_side`` for one on every outside
+face; ``representative`` and ``none`` for at least one. ``enter`` asks for every place of its sorts. A subject
+``near`` plumbing asks only for what lies near it, and, where no single one was listed, for a full count in every
+place that has plumbing. A duty with a default method is met by that method alone (``method``). A subject is *met*
+when all that is asked was done, *excused* when the rest was lawfully skipped, else *open*. An optional subject is
+*not asked* while nothing of its kinds (or no place of its sorts) is in the house.
 """
 
 from __future__ import annotations
