@@ -6,7 +6,7 @@ every habitable room, and in any other place that has one; ``one_per_place`` for
 ``one_per_habitable_room`` for one in every habitable room and nowhere else; ``one_per_side`` for one on every outside
 face; ``representative`` and ``none`` for at least one. ``enter`` asks for every place of its sorts. A subject
 ``near`` plumbing asks only for what lies near it, and, where no single one was listed, for a full count in every
-place that has plumbing. A duty with a default method is met by that method alone (``method``). A subject is *met*
+place that has plumbing. A duty that lists excuses for another method is met by its default method alone. A subject is *met*
 when all that is asked was done, *excused* when the rest was lawfully skipped, else *open*. An optional subject is
 *not asked* while nothing of its kinds (or no place of its sorts) is in the house.
 """
