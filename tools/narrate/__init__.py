@@ -1,0 +1,1 @@
+"""Written walk-throughs into timed captions with the records expected of them."""
