@@ -188,6 +188,7 @@ class TestMakeSure:
         visit.add(Found("t", rests_on=(saw,)))
         doubt = visit.add(Doubted(of=saw))
         assert ends(visit)[f"make sure {doubt}"].entries == (doubt, saw)
+        assert sorts(visit) == {"make sure": 1, "picture it": 1}
 
 
 class TestWriteUp:
@@ -200,9 +201,9 @@ class TestWriteUp:
             visit.add(Read("water-temperature", "131", "[degF]", kind="sink"), component="s"),
         ]
         assert {end.entries[0] for end in stand(visit).loose_ends} == set(openers)
-        assert sorts(visit) == {"write up": 4}, "a photo of damage is not asked for twice"
-        visit.add(Found("t", rests_on=tuple(openers[:2])))
-        visit.add(Settled(of=tuple(openers[2:]), how="seen and judged harmless"))
+        assert sorts(visit) == {"write up": 4, "picture it": 2}, "a photo of damage is not asked for twice"
+        visit.add(Found("t", rests_on=tuple(openers[:3])))
+        visit.add(Settled(of=tuple(openers[3:]), how="seen and judged harmless"))
         assert ends(visit) == {}
 
     def test_a_dismissal_needs_its_reason(self) -> None:
@@ -222,6 +223,55 @@ class TestWriteUp:
         visit = Visit()
         read = visit.add(Read("water-pressure", "20", "[psi]"))
         assert list(ends(visit)) == [f"write up {read}"]
+
+
+class TestPictureIt:
+    def test_something_adverse_without_a_picture(self) -> None:
+        visit = kitchen()
+        saw = visit.add(Saw("scorched", "adverse"), component="r")
+        end = ends(visit)[f"picture it {saw}"]
+        assert (end.words, end.place, end.entries) == ("Gas range (Kitchen): scorched", "k", (saw,))
+        assert not stand(visit).blocking or all(e.sort != "picture it" for e in stand(visit).blocking)
+
+    @pytest.mark.parametrize("sort", ["photo", "thermal", "video"])
+    def test_a_picture_that_speaks_of_it_closes_it(self, sort: str) -> None:
+        visit = kitchen()
+        saw = visit.add(Saw("scorched", "adverse"), component="r")
+        visit.add(Took(sort, speaks_of=(saw,)), media=("a" * 64,))
+        assert sorts(visit) == {"write up": 1}
+
+    def test_a_recording_of_the_words_is_no_picture(self) -> None:
+        visit = kitchen()
+        saw = visit.add(Saw("scorched", "adverse"), component="r")
+        visit.add(Took("voice", speaks_of=(saw,)), media=("a" * 64,))
+        assert sorts(visit) == {"write up": 1, "picture it": 1}
+
+    def test_a_finding_that_rests_on_both_closes_it_and_one_without_does_not(self) -> None:
+        visit = kitchen()
+        saw = visit.add(Saw("scorched", "adverse"), component="r")
+        took = visit.add(Took(name="p.jpg"), media=("a" * 64,))
+        visit.add(Found("t", rests_on=(saw,)))
+        assert sorts(visit) == {"picture it": 1, "name it": 1}
+        visit.add(Settled(of=(saw,), ends=("write up",), how="seen again"))
+        assert sorts(visit) == {"picture it": 1, "name it": 1}, "about another end"
+        other = kitchen()
+        saw = other.add(Saw("scorched", "adverse"), component="r")
+        took = other.add(Took(name="p.jpg"), media=("a" * 64,))
+        other.add(Found("t", rests_on=(saw, took)))
+        assert sorts(other) == {}
+
+    def test_what_is_dismissed_with_a_reason_needs_none_and_what_is_sound_neither(self) -> None:
+        visit = kitchen()
+        saw = visit.add(Saw("scorched", "adverse"), component="r")
+        visit.add(Settled(of=(saw,), how="soot of the last meal, wiped off"))
+        visit.add(Saw("clean", "sound"), component="s")
+        assert sorts(visit) == {}
+
+    def test_it_can_be_settled_alone(self) -> None:
+        visit = kitchen()
+        saw = visit.add(Saw("smells of gas", "adverse"), component="r")
+        visit.add(Settled(of=(saw,), ends=("picture it",), how="a smell has no picture"))
+        assert sorts(visit) == {"write up": 1}
 
 
 class TestNameIt:
@@ -264,7 +314,7 @@ def test_ends_come_in_their_order_and_by_time() -> None:
     late = visit.add(Ran(left="on"), 9, component="x")
     early = visit.add(Ran(left="on"), 8, component="y")
     found = [(end.sort, end.entries[0]) for end in stand(visit).loose_ends]
-    assert [sort for sort, _ in found] == ["still on", "still on", "make sure", "write up", "name it"]
+    assert [sort for sort, _ in found] == ["still on", "still on", "make sure", "write up", "picture it", "name it"]
     assert [entry for _, entry in found[:2]] == [early, late]
 
 

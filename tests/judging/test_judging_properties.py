@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from any_record import moments, visits
 from record_builder import Visit, after
 from small_packs import duty, job_packs
-from witnessmark.journal.acts import Body, Found, Saw, Settled, Skipped, Stopped
+from witnessmark.journal.acts import Body, Found, Saw, Settled, Skipped, Stopped, Took
 from witnessmark.journal.entry import Entry
 from witnessmark.journal.fold import fold
 from witnessmark.journal.job import Job
@@ -82,6 +82,8 @@ def closing_act(visit: Visit, end: LooseEnd) -> None:
         body = Saw("sure", "sound", getattr(act.body, "part", None), getattr(act.body, "kind", None))
     elif end.sort == "write up":
         body = Found("t", rests_on=end.entries)
+    elif end.sort == "picture it":
+        media_named, body = ("e" * 64,), Took(speaks_of=end.entries)
     elif end.sort == "name it":
         assert act is not None
         media_named, body = act.media, Saw("shown", "sound")

@@ -29,7 +29,7 @@ STAKES: Final = ("people", "building", "function", "upkeep")
 #: How soon.
 URGENCIES: Final = ("now", "before use", "soon", "plan", "watch")
 #: The sorts of loose end that a ``settled`` may be limited to.
-ENDS: Final = ("still on", "look again", "put back", "make sure", "write up", "name it", "say why")
+ENDS: Final = ("still on", "look again", "put back", "make sure", "write up", "picture it", "name it", "say why")
 
 # Of each act: the fields whose words are fixed. Empty text and None always pass: nothing was said.
 _WORDS: Final = {

@@ -16,7 +16,7 @@ __all__ = [
 ]  # fmt: skip
 
 #: The sorts of loose end, in the order they are shown.
-ENDS = ("still on", "look again", "put back", "make sure", "write up", "name it", "say why")
+ENDS = ("still on", "look again", "put back", "make sure", "write up", "picture it", "name it", "say why")
 #: Those that keep a report from being issued.
 BLOCKING = frozenset({"still on", "say why", "write up", "make sure"})
 

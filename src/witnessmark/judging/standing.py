@@ -14,6 +14,7 @@ from witnessmark.judging.look_again import look_again
 from witnessmark.judging.make_sure import make_sure
 from witnessmark.judging.model import ENDS, DraftFinding, DutyCoverage, LooseEnd, Standing
 from witnessmark.judging.name_it import name_it
+from witnessmark.judging.picture_it import picture_it
 from witnessmark.judging.put_back import put_back
 from witnessmark.judging.say_why import say_why
 from witnessmark.judging.scene import Scene, gather
@@ -46,6 +47,7 @@ def standing(record: Record, packs: Packs, job: Job, now: datetime) -> Standing:
         *put_back(scene),
         *make_sure(scene),
         *write_up(scene, judged),
+        *picture_it(scene),
         *name_it(scene),
         *say_why(scene, duties),
     ]
