@@ -8,9 +8,10 @@ from pathlib import Path
 
 from witnessmark.assembly import messages
 from witnessmark.assembly.jobs import OpenJob
+from witnessmark.assembly.tying import tie_pictures
 from witnessmark.journal.acts import Listed, Placed, Read
 from witnessmark.journal.entry import Entry, Source
-from witnessmark.journal.fold import Record
+from witnessmark.journal.fold import Record, fold
 from witnessmark.journal.moment import instant
 from witnessmark.listening import Draft, Heard, listen, read_narration, to_body
 from witnessmark.packs.model import Packs
@@ -45,7 +46,8 @@ def hear_into(
 ) -> tuple[Heard, list[Entry], list[Problem]]:
     """Put the drafts of a narration into the journal, all or none.
 
-    A reading that is in the record already (same measure and value, within three minutes) is not drafted twice.
+    A reading that is in the record already (same measure and value, within three minutes) is not drafted twice. A
+    picture that is in the job and speaks of nothing yet is tied to what was said around it, as a draft.
 
     Raises:
         Refusal: WM911 without the moment the recording began, or a number of the listening.
@@ -76,6 +78,8 @@ def hear_into(
             listed = Listed(draft.kind or "", draft.label)
             entries.append(pen.write(listed, at=at, place=here, component=component, source=source, draft=True))
         entries.append(pen.write(body, at=at, place=here, component=component, source=source, draft=True))
+    together = fold([*record.entries.values(), *entries])
+    entries += tie_pictures(together, pen)
     job.keep(entries)
     return heard, entries, []
 

@@ -3,26 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from datetime import datetime, timedelta
+from datetime import datetime
 from pathlib import Path
 
 from witnessmark.assembly import messages
 from witnessmark.assembly.jobs import OpenJob
+from witnessmark.assembly.tying import TIED, spoken_of
 from witnessmark.imaging import Picture, read_picture
-from witnessmark.journal.acts import Absent, Saw, Took
+from witnessmark.journal.acts import Took
 from witnessmark.journal.entry import Source
-from witnessmark.journal.fold import Fact, Record
 from witnessmark.journal.moment import instant
 from witnessmark.problems import Problem, Refusal
 
 __all__ = ["look_at", "look_into"]
 
 Tell = Callable[[int, int], None]
-
-#: A picture belongs to what was said at most this long before or after it was taken.
-_TIED = timedelta(seconds=12)
-#: Of two statements, one about something adverse is preferred unless it is this much further away.
-_PREFERENCE = timedelta(seconds=4)
 
 
 def _silent(_done: int, _whole: int) -> None:
@@ -77,7 +72,7 @@ def look_into(
     entries = []
     for at, picture in timed:
         sha256 = job.media.put_file(picture.path)
-        about = _spoken_of(at, record)
+        about = spoken_of(at, record)
         body = Took(
             sort=picture.sort,
             name=picture.name,
@@ -91,29 +86,9 @@ def look_into(
                 place=about.place if about else None,
                 component=about.component if about else None,
                 media=(sha256,),
-                source=Source("photo", file=picture.name, rule="tied by time" if about else None),
+                source=Source("photo", file=picture.name, rule=TIED if about else None),
                 draft=True,
             )
         )
     job.keep(entries)
     return [picture.as_json() for _, picture in timed], problems
-
-
-def _spoken_of(at: datetime, record: Record) -> Fact | None:
-    """The statement a picture taken at this moment belongs to, if any was made around it."""
-    best: tuple[timedelta, str, Fact] | None = None
-    for fact in (*record.facts, *record.drafts):
-        if fact.source.sort != "speech" or fact.act in {"placed", "listed", "took"}:
-            continue
-        away = abs(instant(fact.at) - at)
-        if away > _TIED:
-            continue
-        if isinstance(fact.body, (Saw, Absent)) and _is_adverse(fact.body):
-            away -= _PREFERENCE
-        if best is None or (away, fact.id) < best[:2]:
-            best = (away, fact.id, fact)
-    return best[2] if best else None
-
-
-def _is_adverse(body: Saw | Absent) -> bool:
-    return body.adverse is True if isinstance(body, Absent) else body.state == "adverse"
