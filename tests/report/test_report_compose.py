@@ -149,7 +149,7 @@ def test_duties_stand_in_the_order_of_the_law_with_status_and_sureness(letter: L
     assert [(duty.section, duty.status) for duty in duties] == [("1(a)", "met"), ("1(b)", "open")]
     assert duties[0].note == "recalled, check the text"
     assert duties[1].note == ""
-    assert duties[1].mandatory_text == "Words the law fixes."
+    assert [(row.section, row.text) for row in letter.law_texts] == [("1(b)", "Words the law fixes.")]
     assert [(s.status, s.how) for s in duties[0].subjects] == [
         ("met", "operated, seen and measured"), ("excused", "not inspected"),
     ]  # fmt: skip

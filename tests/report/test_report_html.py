@@ -90,8 +90,8 @@ def test_headings_skip_no_level(page: Page) -> None:
 def test_the_parts_come_in_the_order_of_the_letter(page: Page) -> None:
     seconds = [said.strip() for level, said in page.headings if level == 2]
     assert seconds == [
-        "In this letter", "What is still open", "What matters most", "Findings by place", "The house at a glance",
-        "What was inspected, and how", "What was not inspected, and why", "What was started, watched and put back",
+        "In this letter", "What is still open", "What the law wants you to read", "What matters most",
+        "The house at a glance", "Findings by place and by system", "What was inspected, and how", "What was not inspected, and why", "What was started, watched and put back",
         "Readings", "Pictures", "Terms and cautions", "The record, entry by entry", "The seal, and how to check it",
     ]  # fmt: skip
 

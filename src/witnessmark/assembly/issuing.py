@@ -104,7 +104,7 @@ def issue_report(
     if editions and not why:
         raise Refusal(messages.WHY_AGAIN.at(str(job.folder), f"edition {editions} was issued before"))
     signer = FileSigner(key)
-    letter = _letter(job, packs, moment, seal_in_force=None)
+    letter = _letter(job, packs, moment, seal_in_force=None, edition=(editions + 1, why or ""))
     sealed = seal(
         entries,
         facts=facts_hash(read_facts(job.folder)),
@@ -118,7 +118,14 @@ def issue_report(
     return _write(job, _letter(job, packs, moment, seal_in_force=sealed), out, tell, tuple(problems))
 
 
-def _letter(job: OpenJob, packs: Packs, at: datetime, *, seal_in_force: Sealed | None) -> Letter:
+def _letter(
+    job: OpenJob,
+    packs: Packs,
+    at: datetime,
+    *,
+    seal_in_force: Sealed | None,
+    edition: tuple[int, str] | None = None,
+) -> Letter:
     entries, problems = job.entries()
     if seal_in_force is not None:
         # The letter is the one that was sealed: the entry that holds the seal came after it.
@@ -134,6 +141,7 @@ def _letter(job: OpenJob, packs: Packs, at: datetime, *, seal_in_force: Sealed |
         issued=at,
         pictures=displayable(job, record),
         seal=seal_in_force,
+        edition=edition,
         verification=problems,
     )
 

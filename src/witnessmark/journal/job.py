@@ -39,6 +39,7 @@ class Job:
         firm: name of the firm, where there is one.
         invented: the job is made up for demonstration or tests; every product says so.
         note: anything else.
+        outlook: the client asked, in the agreement, to be told how long ageing parts may go on.
     """
 
     id: str
@@ -61,3 +62,4 @@ class Job:
     firm: str | None = None
     invented: bool = False
     note: str | None = None
+    outlook: bool = False

@@ -57,7 +57,7 @@ def job_to_toml(job: Job) -> bytes:
     table: dict[str, object] = {}
     for field in dataclasses.fields(job):
         value = getattr(job, field.name)
-        if value is None or value in ("", ()) or (field.name == "invented" and value is False):
+        if value is None or value in ("", ()) or (field.default is False and value is False):
             continue
         if field.name == "altered":
             value = [dataclasses.asdict(one) for one in value]

@@ -11,22 +11,28 @@ from witnessmark.journal.acts import Sealed
 from witnessmark.journal.fold import Record
 from witnessmark.journal.job import Job
 from witnessmark.judging.model import Standing
+from witnessmark.judging.scene import gather
 from witnessmark.packs.model import Packs
 from witnessmark.problems import Problem
+from witnessmark.report.answered import answered_of
 from witnessmark.report.clock import clock_of
 from witnessmark.report.closing import cautions_of, doubts_of, not_inspected_of, scope_of, seal_of
 from witnessmark.report.duties import beyond_visit_of, duties_of, law_of, not_asked_of, not_required_of, terms_of
+from witnessmark.report.editions import editions_of
 from witnessmark.report.evidence import evidence_of
-from witnessmark.report.findings import findings_of, places_of, summary_of
+from witnessmark.report.findings import findings_of, places_of, summary_of, systems_of
 from witnessmark.report.glance import glance_of
+from witnessmark.report.lawful import due_of, items_of, law_summary_of, law_texts_of, left_out_of, observed_of
 from witnessmark.report.letter import Finding, Letter
 from witnessmark.report.messages import NO_RULEBOOK, SIGNS_REMOVED
 from witnessmark.report.naming import names_of
 from witnessmark.report.opening import INVENTED, draft_of, open_ends_of, opening_of
 from witnessmark.report.operations import as_found_of, operations_of
+from witnessmark.report.outlook import outlook_of
 from witnessmark.report.printable import change_texts, printable, steers
 from witnessmark.report.readings import readings_of
 from witnessmark.report.showing import showing_of
+from witnessmark.report.tongue import Tongue
 
 __all__ = ["compose"]
 
@@ -84,6 +90,8 @@ def compose(
     issued: datetime,
     pictures: Mapping[str, Path] | None = None,
     seal: Sealed | None = None,
+    edition: tuple[int, str] | None = None,
+    language: str = "en",
     verification: Sequence[Problem] | None = None,
 ) -> Letter:
     """The report as plain data.
@@ -97,14 +105,18 @@ def compose(
         issued: date and time the letter bears, with offset.
         pictures: displayable stand-ins (JPEG or PNG) by the SHA-256 of files that are neither, such as thermal frames.
         seal: the record's seal, once there is one.
+        edition: number and reason of the edition that this letter is about to be issued as, before there is its seal.
+        language: in which our own words are said (``tongue.LANGUAGES``); words of people stay as they are.
         verification: problems met when the record was hashed again; None when that was not done.
 
     Returns:
         The letter. Same arguments, same letter. What could not be shown or cited is in ``Letter.problems``.
     """
-    clock, names = clock_of(job.date, record), names_of(record, packs)
+    clock, names = clock_of(job.date, record), names_of(record, packs, Tongue.of(language, packs))
+    scene = gather(record, packs, job, standing.at)
     showing = showing_of(record, names, clock, media, pictures or {})
     stakes = findings_of(record, names, clock, showing)
+    findings = [finding for group in stakes for finding in group.findings]
     operations = operations_of(record, names, clock, standing)
     opening = opening_of(job, record, packs, clock=clock, issued=issued)
     problems: Iterable[Problem] = showing.problems
@@ -118,15 +130,23 @@ def compose(
         draft=draft_of(standing, sealed=seal is not None),
         opening=opening,
         open_ends=open_ends_of(standing),
+        editions=editions_of(record, (seal.edition, seal.why or "") if seal else edition, names, clock),
+        law_texts=law_texts_of(scene),
+        law_summary=law_summary_of(scene, findings),
+        answered=answered_of(record, names, clock, showing, {finding.entry: finding for finding in findings}),
         summary=summary_of(stakes),
         stakes=stakes,
-        places=places_of(stakes, names),
         glance=glance_of(job, record, names, showing),
-        law=law_of(job, packs),
+        places=places_of(stakes, names),
+        systems=systems_of(stakes, record, names),
+        law=(*law_of(job, packs), *filter(None, [due_of(scene, names)])),
+        items=items_of(scene, names),
+        observed=observed_of(scene, names),
         duties=duties_of(job, record, packs, standing),
         not_asked=not_asked_of(job, packs, standing),
         beyond_visit=beyond_visit_of(job, packs, standing),
         not_inspected=not_inspected_of(record, names),
+        left_out=left_out_of(scene),
         not_required=not_required_of(job, packs),
         doubts=doubts_of(record, names),
         operations=operations,
@@ -134,6 +154,7 @@ def compose(
         readings=readings_of(record, names, clock, standing),
         pictures=showing.pictures,
         filed=showing.filed,
+        outlook=outlook_of(job, record, names),
         scope=scope_of(job, record),
         cautions=cautions_of(record, names),
         terms=terms_of(job, packs),

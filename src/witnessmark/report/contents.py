@@ -11,13 +11,14 @@ __all__ = ["SECTIONS", "open_groups", "other_pictures", "shutoff_pictures"]
 #: The parts of the letter in order: an anchor and a heading.
 SECTIONS = (
     ("matters", "What matters most"),
-    ("places", "Findings by place"),
     ("glance", "The house at a glance"),
+    ("places", "Findings by place and by system"),
     ("inspected", "What was inspected, and how"),
     ("not-inspected", "What was not inspected, and why"),
     ("started", "What was started, watched and put back"),
     ("readings", "Readings"),
     ("pictures", "Pictures"),
+    ("outlook", "How long ageing parts may go on"),
     ("terms", "Terms and cautions"),
     ("record", "The record, entry by entry"),
     ("seal", "The seal, and how to check it"),

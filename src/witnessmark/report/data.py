@@ -18,7 +18,7 @@ from witnessmark.report.messages import CANNOT_WRITE
 __all__ = ["FORMAT", "VERSION", "plain", "replace_file", "report_bytes", "report_hash", "write_json"]
 
 FORMAT = "witnessmark report"
-VERSION = 1
+VERSION = 2
 _NOT_DATA = frozenset({"seal", "problems"})
 
 

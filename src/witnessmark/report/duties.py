@@ -43,16 +43,14 @@ def _line(row: DutyCoverage, facts: Mapping[str, Fact]) -> DutyLine:
     if row.why:
         says = f"{says} {sentence(row.why)}"
     subjects = tuple(_subject(subject, facts) for subject in row.subjects if subject.status != "not asked")
-    return DutyLine(
-        duty.id, duty.section, sentence(duty.words), row.status, says, subjects, _note(duty), duty.mandatory_text
-    )
+    return DutyLine(duty.id, duty.section, sentence(duty.words), row.status, says, subjects, _note(duty))
 
 
 def _listed(duty: Duty) -> DutyLine:
     words = sentence(duty.words)
     if duty.modality == "shall_not":
         words = f"Never: {duty.words[:1].lower()}{words[1:]}"
-    return DutyLine(duty.id, duty.section, words, "", "", (), _note(duty), duty.mandatory_text)
+    return DutyLine(duty.id, duty.section, words, "", "", (), _note(duty))
 
 
 def _rulebook(job: Job, packs: Packs) -> Rulebook | None:

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from witnessmark.journal.acts import Found
 from witnessmark.journal.fold import Fact, Record
+from witnessmark.packs import SYSTEMS
 from witnessmark.packs.model import STAKES, URGENCIES
 from witnessmark.report.clock import Clock, spell
 from witnessmark.report.letter import Finding, PlaceFindings, StakeGroup
@@ -14,7 +15,7 @@ from witnessmark.report.naming import WHOLE_HOUSE, Names, capital, sentence
 from witnessmark.report.showing import Showing
 from witnessmark.report.wording import by_whom, join
 
-__all__ = ["findings_of", "places_of", "summary_of"]
+__all__ = ["findings_of", "places_of", "summary_of", "systems_of"]
 
 _HEADINGS = {
     "people": "Where people are at stake",
@@ -139,3 +140,20 @@ def places_of(groups: Sequence[StakeGroup], names: Names) -> tuple[PlaceFindings
     visited = [names.place(place) for place in names.house.places]
     known = sorted(numbers, key=lambda place: visited.index(place) if place in visited else len(visited))
     return tuple(PlaceFindings(capital(place), tuple(sorted(numbers[place]))) for place in known)
+
+
+def systems_of(groups: Sequence[StakeGroup], record: Record, names: Names) -> tuple[PlaceFindings, ...]:
+    """The numbers of the findings by the system of the house they are about, systems in their usual order."""
+    facts = {fact.id: fact for fact in record.facts}
+    numbers: dict[str, list[int]] = {}
+    for group in groups:
+        for finding in group.findings:
+            fact = facts.get(finding.entry)
+            body = fact.body if fact else None
+            kind = names.packs.kinds.get((body.kind or "") if isinstance(body, Found) else "")
+            system = kind.system if kind else names.system_of(fact) if fact else ""
+            numbers.setdefault(system, []).append(finding.number)
+    order = [*SYSTEMS, *(system for system in numbers if system not in SYSTEMS)]
+    return tuple(
+        PlaceFindings(names.system(system), tuple(sorted(numbers[system]))) for system in order if system in numbers
+    )

@@ -2,6 +2,9 @@
 
 Statements point at journal entries by id (``rests_on``); each id that is cited, and whatever else was recorded on
 site, stands once in ``Letter.evidence`` with its number, time and device. Times are given twice: ``at`` as recorded (RFC 3339) and ``clock`` as printed.
+
+Long because every part of the letter stands here once, as rows of fields, so that a reader of ``report.json`` finds them
+in one place.
 """
 
 from __future__ import annotations
@@ -12,9 +15,9 @@ from pathlib import Path
 from witnessmark.problems import Problem
 
 __all__ = [
-    "Description", "DutyLine", "Evidence", "FiledMedium", "Finding", "Glance", "Letter", "NotAsked", "OpenEnd", "Opening",
-    "Operation", "Picture", "PlaceFindings", "ReadingLine", "Seal", "StakeGroup", "Statement", "Step", "SubjectLine",
-    "SystemDuties", "SystemGlance", "Term",
+    "Answered", "Description", "DutyLine", "Edition", "Evidence", "FiledMedium", "Finding", "Glance", "ItemWord", "LawSummary",
+    "LawText", "LeftOut", "Letter", "NotAsked", "OpenEnd", "Opening", "Operation", "Outlook", "Picture", "PlaceFindings",
+    "ReadingLine", "Seal", "StakeGroup", "Statement", "Step", "SubjectLine", "SystemDuties", "SystemGlance", "Term",
 ]  # fmt: skip
 
 
@@ -127,7 +130,7 @@ class StakeGroup:
 
 @dataclass(frozen=True, slots=True)
 class PlaceFindings:
-    """The numbers of the findings of one place, in the order of the letter."""
+    """The numbers of the findings of one place, or of one system (``place`` is then its heading), in the letter's order."""
 
     place: str
     findings: tuple[int, ...]
@@ -184,7 +187,6 @@ class DutyLine:
     says: str
     subjects: tuple[SubjectLine, ...]
     note: str = ""
-    mandatory_text: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,6 +204,97 @@ class SystemDuties:
     system: str
     heading: str
     duties: tuple[DutyLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LawText:
+    """A text that the law wants in this report, because of ``why``: word for word (``verbatim``) or in substance.
+
+    ``min_pt`` is the least size of type in points, 0 where the law names none; ``note`` how sure its words are.
+    """
+
+    section: str
+    text: str
+    verbatim: bool
+    min_pt: int
+    why: str
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class LawSummary:
+    """The summary a law asks for: ``statement`` opens it, ``findings`` are the numbers of those that belong in it."""
+
+    required: bool
+    statement: str
+    words: str
+    findings: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ItemWord:
+    """One component under the law's own word for its state, with the law's code where it has one."""
+
+    system: str
+    heading: str
+    item: str
+    place: str
+    word: str
+    code: str
+    rests_on: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """Something left out, held against the law: the reason, whether the law knows it, and the notice still owed."""
+
+    what: str
+    reason: str
+    listed: bool
+    owed: str
+    rests_on: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Outlook:
+    """How long a part may go on, by one source: its age, and the years the source gives, never one year.
+
+    ``low`` and ``high`` are ages in years; ``high`` None where the source names no end.
+    """
+
+    component: str
+    place: str
+    age: int
+    low: int
+    high: int | None
+    says: str
+    source: str
+    rests_on: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """A finding that was looked at again: repaired, not repaired or cannot verify, by what evidence, pictures of both."""
+
+    finding: int
+    title: str
+    place: str
+    answer: str
+    says: str
+    clock: str
+    rests_on: tuple[str, ...]
+    before: tuple[int, ...] = ()
+    after: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Edition:
+    """What a later edition of an issued report changes against the one before, and why."""
+
+    number: int
+    issued: str
+    why: str
+    changes: tuple[Statement, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -312,15 +405,23 @@ class Letter:
     draft: str
     opening: Opening
     open_ends: tuple[OpenEnd, ...]
+    editions: tuple[Edition, ...]
+    law_texts: tuple[LawText, ...]
+    law_summary: LawSummary | None
+    answered: tuple[Answered, ...]
     summary: str
     stakes: tuple[StakeGroup, ...]
-    places: tuple[PlaceFindings, ...]
     glance: Glance
+    places: tuple[PlaceFindings, ...]
+    systems: tuple[PlaceFindings, ...]
     law: tuple[str, ...]
+    items: tuple[ItemWord, ...]
+    observed: tuple[Statement, ...]
     duties: tuple[SystemDuties, ...]
     not_asked: tuple[NotAsked, ...]
     beyond_visit: tuple[DutyLine, ...]
     not_inspected: tuple[Statement, ...]
+    left_out: tuple[LeftOut, ...]
     not_required: tuple[DutyLine, ...]
     doubts: tuple[Statement, ...]
     operations: tuple[Operation, ...]
@@ -328,6 +429,7 @@ class Letter:
     readings: tuple[ReadingLine, ...]
     pictures: tuple[Picture, ...]
     filed: tuple[FiledMedium, ...]
+    outlook: tuple[Outlook, ...]
     scope: tuple[str, ...]
     cautions: tuple[str, ...]
     terms: tuple[Term, ...]

@@ -9,6 +9,7 @@ from witnessmark.journal.acts import Absent
 from witnessmark.journal.fold import Fact, Record
 from witnessmark.packs import SYSTEMS
 from witnessmark.packs.model import Packs
+from witnessmark.report.tongue import ENGLISH, Tongue
 from witnessmark.views import House, house
 
 __all__ = ["WHOLE_HOUSE", "Names", "capital", "names_of", "sentence", "system_heading"]
@@ -56,11 +57,16 @@ class Names:
 
     house: House
     packs: Packs
+    tongue: Tongue = ENGLISH
 
     def place(self, place: str | None) -> str:
         """The name of a place; its id in words when nobody named it; empty for none."""
         known = self.house.places.get(place or "")
         return _plain(place or "") if known is None or known.name == place else known.name
+
+    def system(self, system: str) -> str:
+        """The heading of a system, in the language of the report."""
+        return self.tongue.say(system_heading(system))
 
     def place_of(self, fact: Fact) -> str:
         """The name of the place a fact belongs to: its own, else its component's."""
@@ -106,6 +112,6 @@ class Names:
         return f"{kind}, {part}" if kind and part else kind or part or "component"
 
 
-def names_of(record: Record, packs: Packs) -> Names:
+def names_of(record: Record, packs: Packs, tongue: Tongue = ENGLISH) -> Names:
     """The names that a record gives to its places and components."""
-    return Names(house(record), packs)
+    return Names(house(record), packs, tongue)

@@ -9,11 +9,12 @@ from witnessmark.views.media import Medium, media
 from witnessmark.views.moments import instant
 from witnessmark.views.procedures import followed
 from witnessmark.views.readings import Reading, readings
+from witnessmark.views.rechecks import ANSWERS, Recheck, rechecks
 from witnessmark.views.running import Run, running
 from witnessmark.views.timeline import Event, Interval, Timeline, timeline
 
 __all__ = [
-    "Adverse", "Component", "Decisions", "Doubt", "Event", "House", "Interval", "Look", "Medium", "Place", "Reading",
-    "Run", "Timeline", "adverse", "decisions", "doubts", "findings_on", "followed", "house", "instant", "looks",
-    "media", "readings", "running", "timeline",
+    "ANSWERS", "Adverse", "Component", "Decisions", "Doubt", "Event", "House", "Interval", "Look", "Medium", "Place", "Reading",
+    "Recheck", "Run", "Timeline", "adverse", "decisions", "doubts", "findings_on", "followed", "house", "instant", "looks",
+    "media", "readings", "rechecks", "running", "timeline",
 ]  # fmt: skip
