@@ -29,6 +29,9 @@ __all__ = ["new"]
 @click.option("--altered", multiple=True, help='Something altered later, as "2007 basement finished". May be repeated.')
 @click.option("--fuel", "fuels", multiple=True, help='A fuel used in the house ("natural gas"). May be repeated.')
 @click.option("--attached-garage/--no-attached-garage", default=None, help="Whether a garage is attached.")
+@click.option(
+    "--outlook", is_flag=True, default=None, help="The client asked, in the agreement, how long ageing parts may go on."
+)
 @json_option
 @refusing
 def new(*, folder: Path, facts: Path | None, as_json: bool, **said: object) -> None:

@@ -1,7 +1,7 @@
 """Findings drafted for what is open to write up. The engine drafts; the inspector decides.
 
-Facts of the same component (or, without one, of the same kind in the same place) and the same condition make one
-draft. Its four parts come from the condition of the packs that the facts name, else from the condition that the limit
+Facts of the same kind in the same place (or, without a kind, of the same component) and the same condition make one
+draft: what was said and what was measured of it, and two windows of one room that stick alike. Its four parts come from the condition of the packs that the facts name, else from the condition that the limit
 of a reading names, else it is a plain draft of the words that were recorded, without a judgement of its own.
 """
 
@@ -156,7 +156,7 @@ def draft(scene: Scene, ends: Sequence[LooseEnd], judged: Sequence[JudgedReading
         readings = beyond.get(fact.id, [])
         condition = _condition(scene, fact, readings)
         kind = scene.house.kind_of(fact)
-        spot = ("component", fact.component) if fact.component else ("kind", kind, scene.house.place_of(fact) or "")
+        spot = ("kind", kind, scene.house.place_of(fact) or "") if kind else ("component", fact.component or "")
         # Without a condition nothing says that two facts are the same trouble.
         what = condition.id if condition else f"fact {fact.id}"
         group, _ = groups.setdefault((*spot, what), (_Group(), condition))
