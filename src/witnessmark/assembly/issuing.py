@@ -18,13 +18,16 @@ from witnessmark.journal.moment import instant
 from witnessmark.journal.seal import seal
 from witnessmark.packs.model import Packs
 from witnessmark.problems import Problem, Refusal
-from witnessmark.report import Letter, compose, prepare, report_hash, write_html, write_pdf
+from witnessmark.report import Letter, compose, prepare, report_hash, write_html, write_pdf, write_single
 from witnessmark.stores.job_file import read_facts
 
 __all__ = ["Made", "issue_report", "write_report"]
 
 #: What every page of a report says that could be issued and is not.
 NOT_YET = "Draft: not issued. Nothing keeps it from being issued."
+
+#: The whole page in one file, to be sent.
+SINGLE = "report.html"
 
 Tell = Callable[[int, int], None]
 
@@ -150,6 +153,7 @@ def _write(job: OpenJob, letter: Letter, out: Path | None, tell: Tell, problems:
     folder = out or job.folder / "report"
     prepared = prepare(letter, folder / "pictures", progress=tell)
     met = write_html(letter, folder, prepared=prepared)
+    met += write_single(letter, folder / SINGLE, prepared=prepared)
     met += write_pdf(letter, folder / "report.pdf", prepared=prepared)
     unique = tuple(dict.fromkeys((*problems, *letter.problems, *met)))
     blocking = len(letter.open_ends)

@@ -5,11 +5,12 @@
 
 from witnessmark.report.compose import compose
 from witnessmark.report.data import report_bytes, report_hash, write_json
-from witnessmark.report.html import write_html
+from witnessmark.report.html import write_html, write_single
 from witnessmark.report.letter import Letter
 from witnessmark.report.pdf import write_pdf
 from witnessmark.report.pictures import Prepared, prepare
 
 __all__ = [
     "Letter", "Prepared", "compose", "prepare", "report_bytes", "report_hash", "write_html", "write_json", "write_pdf",
+    "write_single",
 ]  # fmt: skip
