@@ -1,20 +1,43 @@
-"""The listener's own words, read once from ``terms.toml``."""
+"""The listener's own words, read once from ``terms.toml``; what is wrong and right, from ``polarity.toml``."""
 
 from __future__ import annotations
 
 import tomllib
 from functools import lru_cache
 from importlib.resources import files
+from typing import Any
 
+from witnessmark.listening.inflection import forms, plural
 from witnessmark.listening.phrases import Phrases
 from witnessmark.listening.words import phrase
 
 __all__ = ["corrections", "cues", "members", "own_words"]
 
 
+_FAILS = ("does not", "do not", "did not", "will not", "would not")
+
+
+def _read(name: str) -> dict[str, dict[str, Any]]:
+    return tomllib.loads(files("witnessmark.listening").joinpath(name).read_text(encoding="utf-8"))
+
+
 @lru_cache(maxsize=1)
-def _tables() -> dict[str, dict[str, list[str] | str]]:
-    return tomllib.loads(files("witnessmark.listening").joinpath("terms.toml").read_text(encoding="utf-8"))
+def _tables() -> dict[str, dict[str, Any]]:
+    tables = _read("terms.toml")
+    polarity = _read("polarity.toml")
+    wrong, right = polarity["wrong"], polarity["right"]
+    adverse = [form for verb in wrong["verbs"] for form in forms(verb)]
+    adverse += [form for verb in wrong["done"] for form in forms(verb, present=False)]
+    adverse += [form for noun in wrong["nouns"] for form in (noun, plural(noun))]
+    adverse += wrong["forms"] + wrong["adjectives"] + wrong["adverbs"] + wrong["phrases"]
+    adverse += [f"{fails} {verb}" for fails in _FAILS for verb in polarity["works"]["verbs"]]
+    tables["conditions"] |= {
+        "adverse": list(dict.fromkeys(adverse)),
+        "sound": list(dict.fromkeys(right["adjectives"] + right["adverbs"] + right["forms"] + right["phrases"])),
+        "fitted": polarity["fitted"]["words"],
+    }
+    tables["neutral"] = polarity["neutral"]
+    return tables
 
 
 @lru_cache(maxsize=256)
