@@ -18,6 +18,7 @@ from witnessmark.journal.acts import BODIES
 from witnessmark.journal.schema import schema_files
 from witnessmark.packs.model import Packs
 from witnessmark.problems import Message
+from witnessmark.report.schema import SCHEMA_NAME, report_schema
 
 __all__ = ["messages", "pages"]
 
@@ -35,6 +36,7 @@ def pages() -> dict[str, str]:
         "pack-files.md": _files(packs),
         **{f"packs/{name}": text for name, text in packs_package.pages(packs).items()},
         **{f"schema/{name}": text.decode() for name, text in schema_files().items()},
+        f"schema/{SCHEMA_NAME}": report_schema().decode(),
     }
 
 

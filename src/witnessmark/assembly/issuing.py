@@ -18,7 +18,17 @@ from witnessmark.journal.moment import instant
 from witnessmark.journal.seal import seal
 from witnessmark.packs.model import Packs
 from witnessmark.problems import Problem, Refusal
-from witnessmark.report import Letter, compose, prepare, report_hash, write_html, write_pdf, write_single
+from witnessmark.report import (
+    Letter,
+    compose,
+    prepare,
+    report_hash,
+    write_html,
+    write_pdf,
+    write_reminders,
+    write_single,
+    write_tables,
+)
 from witnessmark.stores.job_file import read_facts
 
 __all__ = ["Made", "issue_report", "write_report"]
@@ -154,6 +164,8 @@ def _write(job: OpenJob, letter: Letter, out: Path | None, tell: Tell, problems:
     prepared = prepare(letter, folder / "pictures", progress=tell)
     met = write_html(letter, folder, prepared=prepared)
     met += write_single(letter, folder / SINGLE, prepared=prepared)
+    write_tables(letter, folder)
+    write_reminders(letter, folder)
     met += write_pdf(letter, folder / "report.pdf", prepared=prepared)
     unique = tuple(dict.fromkeys((*problems, *letter.problems, *met)))
     blocking = len(letter.open_ends)

@@ -9,8 +9,10 @@ from witnessmark.report.html import write_html, write_single
 from witnessmark.report.letter import Letter
 from witnessmark.report.pdf import write_pdf
 from witnessmark.report.pictures import Prepared, prepare
+from witnessmark.report.reminders import write_reminders
+from witnessmark.report.tables import write_tables
 
 __all__ = [
-    "Letter", "Prepared", "compose", "prepare", "report_bytes", "report_hash", "write_html", "write_json", "write_pdf",
-    "write_single",
+    "Letter", "Prepared", "compose", "prepare", "report_bytes", "report_hash", "write_html", "write_json", "write_pdf", "write_reminders",
+    "write_single", "write_tables",
 ]  # fmt: skip

@@ -15,11 +15,11 @@ from witnessmark.problems import Problem, Refusal
 from witnessmark.report.letter import Letter
 from witnessmark.report.messages import CANNOT_WRITE
 
-__all__ = ["FORMAT", "VERSION", "plain", "replace_file", "report_bytes", "report_hash", "write_json"]
+__all__ = ["FORMAT", "NOT_DATA", "VERSION", "plain", "replace_file", "report_bytes", "report_hash", "write_json"]
 
 FORMAT = "witnessmark report"
 VERSION = 2
-_NOT_DATA = frozenset({"seal", "problems"})
+NOT_DATA = frozenset({"seal", "problems"})
 
 
 def plain(value: object) -> object:
@@ -37,7 +37,7 @@ def plain(value: object) -> object:
 
 def report_bytes(letter: Letter) -> bytes:
     """The bytes of ``report.json``: UTF-8, indented, ending in a line end."""
-    body = {field.name: plain(getattr(letter, field.name)) for field in fields(letter) if field.name not in _NOT_DATA}
+    body = {field.name: plain(getattr(letter, field.name)) for field in fields(letter) if field.name not in NOT_DATA}
     if not letter.open_ends:
         # Whether it is sealed must not change the bytes whose hash the seal holds.
         body["draft"] = ""

@@ -40,6 +40,7 @@ class Opening:
     licence: str
     firm: str
     visited: str
+    visited_on: str
     issued: str
     issued_at: str
     law: str

@@ -95,9 +95,10 @@ def opening_of(
 ) -> Opening:
     """The opening of the letter; ``visited`` and ``issued`` in words."""
     try:
-        visited = long_date(date.fromisoformat(job.date))
+        day: date | None = date.fromisoformat(job.date)
     except ValueError:
-        visited = long_date(clock.day) if clock.day else "a day not recorded"
+        day = clock.day
+    visited = long_date(day) if day else "a day not recorded"
     law, lawful = _law(job, packs)
     paragraphs = (
         *_visit(record, job, clock, visited), *_conditions(record), *_built(job), *lawful,
@@ -110,6 +111,7 @@ def opening_of(
         licence=job.licence,
         firm=job.firm or "",
         visited=visited,
+        visited_on=day.isoformat() if day else "",
         issued=long_date(issued.date()),
         issued_at=issued.isoformat(),
         law=law,
