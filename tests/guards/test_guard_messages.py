@@ -8,6 +8,7 @@ from witnessmark.problems import Message
 
 RANGES = {
     "units": "1", "journal": "2", "stores": "3", "packs": "4", "judging": "5", "views": "5", "listening": "6",
+    "speech": "6", "suggesting": "6",
     "gauges": "0", "imaging": "7", "report": "8", "cli": "9", "assembly": "9", "demo": "9",
 }  # fmt: skip
 

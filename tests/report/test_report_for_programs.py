@@ -9,7 +9,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 
-import jsonschema
+import jsonschema  # type: ignore[import-untyped] # its stubs are a package of their own
 import pytest
 import vobject  # type: ignore[import-untyped] # it ships no types
 
