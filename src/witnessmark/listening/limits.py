@@ -39,11 +39,7 @@ def _refused(st: Statement) -> tuple[int, str] | None:
         if at < 0:
             continue
         act = st.norms[at]
-        if (
-            act == "get"
-            and st.norms[at + 1 : at + 2] in (["it"], ["that"], ["this"], ["them"])
-            and st.norms[at + 2 : at + 3]
-        ):
+        if act == "get" and _coaxed(st, at):
             continue  # "can't get it open": the thing does not work
         if negation == "not" and not act.endswith("ing") and act not in {"visible", "accessible"}:
             continue
@@ -62,6 +58,18 @@ def _refused(st: Statement) -> tuple[int, str] | None:
                 continue
         return start, f"{negation} {act}"
     return None
+
+
+def _coaxed(st: Statement, at: int) -> bool:
+    """Whether "get" means to make a thing do something: "get it to latch", "get the window open"."""
+    following = st.norms[at + 1 : at + 7]
+    if following[:1] not in (["it"], ["that"], ["this"], ["them"], ["the"], ["any"], ["these"], ["those"], ["either"]):
+        return False
+    done = {"open", "closed", "shut", "lit", "going", "started", "running", "loose", "off", "on", "working"}
+    return any(w in done for w in following[1:]) or any(
+        w == "to" and following[i + 1 : i + 2] and following[i + 1] in members("works", "verbs")
+        for i, w in enumerate(following)
+    )
 
 
 def skipped(st: Statement) -> Draft | None:

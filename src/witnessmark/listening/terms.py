@@ -30,13 +30,19 @@ def _tables() -> dict[str, dict[str, Any]]:
     adverse += [form for verb in wrong["done"] for form in forms(verb, present=False)]
     adverse += [form for noun in wrong["nouns"] for form in (noun, plural(noun))]
     adverse += wrong["forms"] + wrong["adjectives"] + wrong["adverbs"] + wrong["phrases"]
+    adverse += [text.replace(" its ", " their ") for text in wrong["phrases"] if " its " in text]
     adverse += [f"{fails} {verb}" for fails in _FAILS for verb in polarity["works"]["verbs"]]
     tables["conditions"] |= {
         "adverse": list(dict.fromkeys(adverse)),
         "sound": list(dict.fromkeys(right["adjectives"] + right["adverbs"] + right["forms"] + right["phrases"])),
         "fitted": polarity["fitted"]["words"],
     }
-    tables["neutral"] = polarity["neutral"]
+    tables |= {
+        "neutral": polarity["neutral"],
+        "works": polarity["works"],
+        "denial": polarity["denial"],
+        "absence": polarity["absence"],
+    }
     return tables
 
 
@@ -52,10 +58,14 @@ def members(table: str, name: str) -> frozenset[str]:
     return frozenset(text for text in _tables()[table][name] if " " not in text)
 
 
+#: Tables of words that can also be misheard names.
+_COMMON = frozenset({"corrections", "neutral", "denial", "absence", "works"})
+
+
 @lru_cache(maxsize=1)
 def own_words() -> frozenset[str]:
     """Every word of every list but the corrections: words that need no repair."""
-    lists = [texts for name, table in _tables().items() if name != "corrections" for texts in table.values()]
+    lists = [texts for name, table in _tables().items() if name not in _COMMON for texts in table.values()]
     return frozenset(word for texts in lists for text in texts for word in phrase(text))
 
 

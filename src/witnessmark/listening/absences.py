@@ -1,0 +1,227 @@
+"""What is said not to be there, and does it matter?
+
+Something missing is wrong where the words say that it belongs there ("missing", "has no", "they never put"), and where
+the packs do: a part or a kind that is ``expected``, or whose absence is a condition that cannot wait. Where the packs
+only know the absence as something to plan for, the statement has to say of what it is missing. Any other absence is
+told and judges nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from witnessmark.listening.denial import Denial
+from witnessmark.listening.drafts import Draft
+from witnessmark.listening.focus import Thing
+from witnessmark.listening.lexicon import Meaning
+from witnessmark.listening.naming import Named
+from witnessmark.listening.places import HOUSE, places_in
+from witnessmark.listening.polarity import Sense, is_wrong
+from witnessmark.listening.statement import Statement
+from witnessmark.listening.terms import cues, members
+from witnessmark.packs.model import Condition
+
+__all__ = ["absent", "absent_condition"]
+
+#: How urgent an absence has to be in the packs to matter wherever it is told.
+_PRESSING = frozenset({"now", "before use", "soon"})
+#: What is drafted about a thing: (thing, why, the condition it names).
+Wrong = Callable[[Thing | None, str, Thing | None], Draft]
+
+
+def absent_condition(st: Statement, thing: Thing) -> Condition | None:
+    """The condition of the packs that this is not there."""
+    rows = st.scene.lexicon.conditions.get(thing.kind, ()) if thing.kind else ()
+    return next((c for c, _ in rows if c.absence and c.part == thing.part), None)
+
+
+def _belongs(st: Statement, thing: Thing, *, told_where: bool) -> bool:
+    """Whether the packs say that such a thing belongs here, so that its absence matters."""
+    row = st.scene.lexicon.kind(thing.kind)
+    if row is None:
+        return False
+    if thing.part:
+        part = next((p for p in row.parts if p.id == thing.part), None)
+        if part is not None and part.expected:
+            return True
+    elif "house" in row.expected or thing.place.sort in row.expected or (row.expected and thing.place.sort == "house"):
+        return True
+    condition = absent_condition(st, thing)
+    return condition is not None and (condition.urgency in _PRESSING or told_where)
+
+
+def _absence(st: Statement, thing: Thing, why: str, *, adverse: bool, condition: Condition | None = None) -> Draft:
+    row = (condition or absent_condition(st, thing)) if adverse else None
+    return st.draft(
+        "absent",
+        row.name if condition and row else f"no {thing.label}" if not thing.part else f"{thing.label} missing",
+        why,
+        thing,
+        condition="adverse" if adverse else None,
+        condition_id=row.id if row else None,
+    )
+
+
+def absent(
+    st: Statement, senses: list[Sense], found: Denial, wrong: Wrong, named: Callable[[Thing], Condition | None]
+) -> list[Draft] | None:
+    """Drafts of something said not to be there; None when the statement is about no absence.
+
+    *wrong* drafts something adverse; *named* gives the condition that the statement names of a thing.
+    """
+    gone = _gone(st, found, wrong, named)
+    if gone is not None:
+        return gone
+    none = st.cue("conditions", "there_is_none")
+    if none and not st.named and st.thing is not None and st.thing.kind is not None:
+        spots = [p for _, _, p in places_in(st.norms, st.stems, st.scene.lexicon) if p.sort != HOUSE.sort]
+        thing = replace(st.thing, place=spots[0]) if spots else st.thing
+        return [_absence(st, thing, f"'{none[2]}'", adverse=_belongs(st, thing, told_where=True))]
+    judging = {i for s in senses if s.end - s.start > 1 for i in range(s.start, s.end)}
+    pseudo = {i for a, b, _ in cues("denial", "pseudo").find(st.norms) for i in range(a, b)}
+    for start, end, words in cues("absence", "of").find(st.norms):
+        if (start in judging and words in {"no", "zero"}) or start in pseudo or start in found.sought:
+            continue
+        if (
+            start
+            and st.norms[start - 1] in {"i", "we"}
+            and words
+            in {
+                "do not have",
+                "did not have",
+                "have no",
+                "have not got",
+                "did not run",
+                "did not install",
+                "left off",
+                "left out",
+                "without",
+                "forgot",
+            }
+        ):
+            continue
+        drafts = _lacking(st, (start, end, words), senses, wrong, named)
+        if drafts is not None:
+            return drafts
+    return None
+
+
+def _gone(st: Statement, found: Denial, wrong: Wrong, named: Callable[[Thing], Condition | None]) -> list[Draft] | None:
+    """What is "missing", "gone", "not there"."""
+    norms = st.norms
+    for at, end, word in cues("conditions", "missing").find(norms):
+        if at in st.masked or at in found.denied or at in found.sought:
+            continue
+        before = norms[at - 1] if at else ""
+        if word == "gone" and before not in {
+            "is",
+            "are",
+            "'s",
+            "was",
+            "were",
+            "all",
+            "completely",
+            "long",
+            "has",
+            "have",
+        }:
+            continue
+        after = next((n for n, _ in st.mentions if end <= n.start <= at + 3), None)
+        target = st.thing
+        if after is not None and (st.subject is None or st.subject.start > at):
+            target = st.scene.thing(dict(st.mentions)[after], st.place or st.scene.place)
+        if target is None:
+            continue
+        condition = named(target)
+        if st.named and st.subject is not None:
+            return [_absence(st, target, f"'{word}'", adverse=True, condition=condition)]
+        return [wrong(target, f"'{word}'", target)]
+    return None
+
+
+def _noun(st: Statement, at: int) -> int:
+    before = members("absence", "before")
+    while at < len(st.norms) and st.norms[at] in before and at not in st.masked:
+        at += 1
+    return at
+
+
+def _lacking(
+    st: Statement,
+    cue: tuple[int, int, str],
+    senses: list[Sense],
+    wrong: Wrong,
+    named: Callable[[Thing], Condition | None],
+) -> list[Draft] | None:
+    """Drafts for "no X", "has no X", "I don't see a X"."""
+    norms, (start, end, words) = st.norms, cue
+    strong, scant = (
+        words.startswith(tuple(members("absence", "strong") | {w for _, w in cues("absence", "strong")})),
+        words in _scant(),
+    )
+    at = _noun(st, end)
+    if at >= len(norms) or (norms[at] == "one" and at + 1 >= len(norms)):
+        if st.thing is not None and words.endswith(("see", "find")) and _belongs(st, st.thing, told_where=True):
+            return [_absence(st, st.thing, f"'{words}'", adverse=True)]  # "ground rod, I don't see one"
+        return None
+    if words == "no" and end != at and norms[end] in {"more", "other"}:
+        return None
+    noun = norms[at]
+    target = next(((n, m) for n, m in st.mentions if at <= n.start <= at + 1), None)
+    judged = next((s for s in senses if at <= s.start <= at + 1), None)
+    if judged is not None and judged.wrong:
+        return None  # "no rust", "no loose wires"
+    following = norms[at + 1] if at + 1 < len(norms) else ""
+    if target is None:
+        needed = cues("absence", "needed").at(norms, at) or (
+            cues("absence", "needed").at(norms, at + 1) if following else None
+        )
+        if noun in members("absence", "negligible") or (any(v.start <= at < v.end for v in st.values) and not needed):
+            return None
+        if scant and needed:
+            return [wrong(st.thing, f"'{words} {noun}'", st.thing)]
+        if needed or (strong and judged is None) or (st.thing is not None and named(st.thing) is not None):
+            return [wrong(st.thing, f"'{words} {noun}'", st.thing)]
+        return None
+    return _lacks_part(st, start, words, target, wrong, strong=strong, scant=scant)
+
+
+def _scant() -> frozenset[str]:
+    return frozenset(text for _, text in cues("absence", "scant"))
+
+
+def _lacks_part(
+    st: Statement, start: int, words: str, target: tuple[Named, Meaning], wrong: Wrong, *, strong: bool, scant: bool
+) -> list[Draft] | None:
+    """Drafts when a component or a part of one is what is not there."""
+    norms = st.norms
+    named, meaning = target
+    following = norms[named.end] if named.end < len(norms) else ""
+    if following and (is_wrong(following) or following in members("absence", "negligible")):
+        return None  # "no pipe leaks", "no guard problem"
+    owner = st.thing if st.subject is not named else st.scene.focus
+    place = st.place or (owner.place if owner is not None else st.scene.place)
+    if owner is not None and owner.kind is not None:
+        parts = sorted((m for m in named.meanings if m.kind == owner.kind), key=lambda m: m.part is None)
+        own = parts[0] if parts else None
+        if own is None and strong and st.subject is not named and st.named:
+            return [wrong(owner, f"'{words} {norms[named.start]}'", owner)]  # "the outlet has no cover"
+        meaning = own or meaning
+    thing = st.scene.thing(meaning, place)
+    if scant:
+        return [wrong(thing, f"'{words}'", thing)]
+    elsewhere = any(n is not named for n, _ in st.mentions) or bool(
+        set(norms[named.end :]) & members("clauses", "prepositions")
+    )
+    if strong and thing.part is None and not elsewhere and owner is not None and owner.kind != thing.kind:
+        row = st.scene.lexicon.kind(thing.kind)
+        strong = row is None or not (row.operated or row.describe or row.parts)  # "the house has no attic"
+    told_where = (
+        elsewhere
+        or words.startswith(("there", "i do", "did", "could", "can"))
+        or (st.scene.focus is not None and st.scene.focus.kind == thing.kind and thing.part is not None)
+        or start > st.opening() + 1
+        or (st.place is not None and st.place != st.scene.place)
+    )
+    return [_absence(st, thing, f"'{words}'", adverse=strong or _belongs(st, thing, told_where=told_where))]

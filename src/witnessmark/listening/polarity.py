@@ -1,0 +1,322 @@
+"""Which words of a statement say that something is wrong, and which that it is as it should be?
+
+Three sorts of evidence: the words of ``polarity.toml``, each turned round where it is denied; words made by rule
+("unfastened", "too low"); and what a thing does not do or was not done to it ("won't latch", "never strapped").
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+
+from witnessmark.listening.denial import Denial, denial
+from witnessmark.listening.inflection import plural
+from witnessmark.listening.phrases import Phrases
+from witnessmark.listening.statement import Statement
+from witnessmark.listening.terms import cues, members
+
+__all__ = ["Sense", "is_wrong", "senses"]
+
+_SPEAKERS = frozenset({"i", "we", "you"})
+_BE = frozenset(
+    {"is", "are", "was", "were", "'s", "be", "been", "being", "got", "gets", "looks", "look", "seems", "feels"}
+)
+_DO = frozenset({"does", "do", "did", "will", "would", "can", "could", "to"})
+#: Adverbs between "not" and what is denied.
+_BETWEEN = frozenset({"even", "really", "quite", "always", "ever", "actually", "fully", "completely", "properly", "all", "the",
+                      "way", "just", "be", "been", "being", "very", "so", "currently", "seem", "appear", "want", "to", "that", "particularly", "terribly", "exactly"})  # fmt: skip
+_GETTING = frozenset(
+    {
+        "get",
+        "getting",
+        "go",
+        "going",
+        "come",
+        "coming",
+        "stay",
+        "staying",
+        "make",
+        "making",
+        "seem",
+        "gone",
+        "put",
+        "run",
+    }
+)
+#: What a thing that does not "get" or "go" fails to reach.
+_REACHED = frozenset({"hot", "warm", "cold", "cool", "on", "off", "up", "down", "out", "in", "all", "anywhere", "far", "past", "back",
+                      "through", "open", "closed", "shut", "together", "lit", "enough", "any", "water", "air", "power", "outside",
+                      "contact", "over", "under", "deep", "high", "low", "away", "around", "into", "below", "above", "very",
+                      "full", "tight", "wide", "home", "behind", "green", "blue", "dry", "straight", "level", "much"})  # fmt: skip
+_PARTICIPLES = frozenset({"hung", "set", "cut", "run", "put", "built", "done", "laid", "tied", "bound", "driven", "sunk", "shut",
+                          "made", "dug", "kept", "hidden", "held", "bent", "fed", "brought", "lit", "thrown", "sewn", "given"})  # fmt: skip
+#: Where it ought to be and is not: "isn't over the post".
+_OUGHT = frozenset(
+    {"over", "under", "behind", "into", "through", "above", "below", "against", "past", "onto", "underneath", "beyond"}
+)
+#: "uncovered", "misaligned"; and words that only begin so.
+_PREFIXES = ("un", "mis", "over", "under")
+_HARMLESS_UN = frozenset({"unfinished", "unvented", "unfaced", "unfurnished", "unconditioned", "unheated", "unoccupied", "unused",
+                          "unlimited", "unrelated", "undated", "united", "uncoated", "unaffected", "unexpected", "unchanged",
+                          "undisturbed", "unimpressed", "unobstructed", "undamaged", "untreated", "overhead", "understood",
+                          "undermounted", "overlapped", "undiluted", "unneeded", "overlooked", "undecided", "undetermined",
+                          "underlined", "overall", "oversized", "unreinforced", "overlaid", "unplugged",
+                          "unscrewed", "unlocked", "unlatched", "unhooked", "unfolded", "unloaded", "missed",
+                          "undercounted", "uninterested", "unopened", "untested", "uninspected", "unbelieved"})  # fmt: skip
+_UN_LONGEST = 7
+_AFTER_TOO = frozenset({"so", "and", "but", "i", "it", "the", "a", "we", "that", "this", "is", "are", "in", "on", "at", "there", "by",
+                        "they", "with", "no", "not", "for", "of", "because", "bad", "or", "when", "as", "these", "those", "one",
+                        "here", "up", "down", "over", "if", "all", "my", "then", "where", "which", "okay", "good", "just", "worried",
+                        "concerned", "picky", "crazy", "much", "from", "has", "looks"})  # fmt: skip
+_SLIGHTLY = ("a little", "a bit", "a little bit", "kind of", "sort of", "slightly", "somewhat", "awfully", "awful", "way", "pretty",
+             "really", "very", "fairly", "quite", "a touch", "a tad", "a hair")  # fmt: skip
+_GRADED = frozenset({"low", "high", "short", "close", "tight", "warm", "hot", "steep", "thin", "shallow", "narrow", "light", "stiff",
+                     "sparse", "skimpy", "open", "marginal", "off", "stubborn", "touchy", "sharp", "rough", "tired", "dated",
+                     "deep", "wide", "cold", "heavy", "choppy", "ratty", "crunchy", "hard"})  # fmt: skip
+_ONLY_SLIGHTLY = frozenset({"a little", "a bit", "a little bit", "kind of", "sort of", "slightly", "somewhat", "awfully", "awful", "way",
+                            "a touch", "a tad", "a hair"})  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Sense:
+    """Words from *start* to *end* that judge. ``wrong``: what they say by themselves; ``denied``: turned round."""
+
+    start: int
+    end: int
+    text: str
+    wrong: bool
+    denied: bool = False
+
+    @property
+    def adverse(self) -> bool:
+        """Whether, taken with its denial, it says that something is wrong."""
+        return self.wrong != self.denied
+
+    @property
+    def why(self) -> str:
+        """For the draft: the words that decided it."""
+        if self.denied:
+            return f"no '{self.text}'" if self.wrong else f"not '{self.text}'"
+        return f"'{self.text}'"
+
+
+@lru_cache(maxsize=1)
+def _table() -> Phrases[tuple[str, str]]:
+    lists = [
+        ("none", "not_adverse"),
+        ("none", "not_sound"),
+        ("wrong", "adverse"),
+        ("right", "sound"),
+        ("fitted", "fitted"),
+    ]
+    return Phrases((words, (sort, text)) for sort, name in lists for words, text in cues("conditions", name))
+
+
+@lru_cache(maxsize=1)
+def _slightly() -> Phrases[str]:
+    return Phrases((tuple(text.split()), text) for text in _SLIGHTLY)
+
+
+def is_wrong(word: str) -> bool:
+    """Whether a word by itself says that something is wrong, or is made so by rule.
+
+    >>> is_wrong("rusted"), is_wrong("unfastened"), is_wrong("unfinished"), is_wrong("misrouted")
+    (True, True, False, True)
+    """
+    return word in members("conditions", "adverse") or _made_wrong(word)
+
+
+def _made_wrong(word: str) -> bool:
+    if not word.startswith(_PREFIXES) or not word.endswith("ed") or word in _HARMLESS_UN:
+        return False
+    return len(word) > _UN_LONGEST
+
+
+def senses(st: Statement) -> tuple[list[Sense], Denial]:
+    """Everything in the statement that judges, in the order of its words, and its denials."""
+    norms = st.norms
+    rows = [(a, b, *payload) for a, b, payload in _table().find(norms)]
+    harmless = {i for a, b, sort, _ in rows if sort == "none" for i in range(a, b)}
+    blocked = _blocked(st, rows)
+    spots = frozenset(i for a, b, sort, _ in rows if sort in {"wrong", "right"} for i in range(a, b))
+    named = {i for n, _ in st.mentions for i in range(n.start, n.end)} - spots
+    found = denial(norms, named, spots | {i for i, w in enumerate(norms) if _made_wrong(w)})
+    own = _owned(rows, found)
+    made: list[Sense] = []
+    for a, b, sort, text in rows:
+        if sort == "none" or blocked.intersection(range(a, b)) or a in found.sought:
+            continue
+        denied = (a in found.denied) != (a in own)
+        if sort == "wrong" and not (a and norms[a - 1] in _SPEAKERS and b - a == 1):
+            made.append(Sense(a, b, text, wrong=True, denied=denied))
+        elif (sort == "right" and (denied or _says(st, a, b, text))) or (
+            sort == "fitted" and (denied or any(w in _BE for w in norms[max(0, a - 3) : a]))
+        ):
+            made.append(Sense(a, b, text, wrong=False, denied=denied))
+    taken = {i for s in made for i in range(s.start, s.end)} | harmless
+    made += [s for s in _made(st, found) if taken.isdisjoint(range(s.start, s.end))]
+    spans = {i for s in made for i in range(s.start, s.end)}
+    made += [s for s in _failing(st, found) if spans.isdisjoint(range(s.end - 1, s.end))]
+    if not made:
+        made += _several(st, found)
+    made.sort(key=lambda s: s.start)
+    return made, found
+
+
+def _owned(rows: list[tuple[int, int, str, str]], found: Denial) -> frozenset[int]:
+    """Positions denied by nothing but a trigger inside a longer judging phrase just before: undone there.
+
+    "Not ideal" is wrong by itself; it denies nothing after it.
+    """
+    undone: set[int] = set()
+    for a, b, sort, _ in rows:
+        if sort == "wrong" and b - a > 1 and any(a <= s < b for s, _, _ in found.triggers):
+            undone |= {i for i in found.denied if i >= b}
+    return frozenset(undone)
+
+
+def _blocked(st: Statement, rows: list[tuple[int, int, str, str]]) -> frozenset[int]:
+    """Positions that judge nothing: inside names and values, and in the name of what is measured or operated."""
+    measured = (
+        {i for a, b, _ in st.scene.lexicon.measures.find(st.stems) for i in range(a, b)} if st.quantities else set()
+    )
+    wrong = {(a, b) for a, b, sort, _ in rows if sort == "wrong"}
+    faults = {i for n, _ in st.mentions if (n.start, n.end) in wrong for i in range(n.start, n.end)}
+    values = {i for v in st.values if v.end - v.start > 1 for i in range(v.start, v.end)}
+    return (st.masked - frozenset(faults)) | measured | values | frozenset(st.operated)
+
+
+def _says(st: Statement, a: int, b: int, text: str) -> bool:
+    """Whether a word for what is right judges, and is no filler or part of a name."""
+    norms = st.norms
+    if b - a > 1:
+        return st.named or text not in {"is running", "are running"}
+    before = norms[a - 1] if a else ""
+    if a == 0 and (text in {"okay", "ok"} or len(norms) > b):
+        return False
+    if before == "the" and b < len(norms):
+        return False
+    if text == "reversed" and before in {"is", "are", "'s", "was", "were"}:
+        return False
+    return before not in _SPEAKERS
+
+
+def _made(st: Statement, found: Denial) -> Iterator[Sense]:
+    """What is wrong by the make of its words: "too low", "a little short", "unfastened"."""
+    norms = st.norms
+    for i, word in enumerate(norms):
+        if i in st.masked:
+            continue
+        if word == "too" and i + 1 < len(norms) and norms[i + 1] not in _AFTER_TOO and norms[i + 1].isalpha():
+            yield Sense(i, i + 2, f"too {norms[i + 1]}", wrong=True, denied=i in found.denied)
+        elif _made_wrong(word) and i not in found.sought:
+            yield Sense(i, i + 1, word, wrong=True, denied=i in found.denied)
+    for a, b, text in _slightly().find(norms):
+        if text in _ONLY_SLIGHTLY and b < len(norms) and norms[b] in _GRADED and b not in st.masked:
+            yield Sense(a, b + 1, f"{text} {norms[b]}", wrong=True, denied=a in found.denied)
+    if len(norms) > 1 and norms[-1] == "reversed" and norms[-2] in {"is", "are", "'s"}:
+        yield Sense(len(norms) - 1, len(norms), "reversed", wrong=True, denied=len(norms) - 1 in found.denied)
+
+
+def _failing(st: Statement, found: Denial) -> Iterator[Sense]:
+    """What a thing does not do or what was not done to it."""
+    norms = st.norms
+    for start, end, of_verb in found.triggers:
+        if not of_verb or end >= len(norms) or start in found.denied:
+            continue
+        if any(w in _SPEAKERS for w in norms[max(0, start - 3) : start]):
+            got = _not_got(norms, end)
+            if got:
+                yield Sense(start, got, " ".join(norms[start:got]), wrong=True)
+            continue
+        at = end
+        while at < len(norms) - 1 and norms[at] in _BETWEEN:
+            at += 1
+        word = norms[at]
+        before = norms[start - 1] if start else ""
+        text = " ".join([*([before] if before in _DO | _BE else []), *norms[start : at + 1]])
+        if not word.isalpha() or (at in st.masked and before not in _DO):
+            continue
+        if is_wrong(word) or is_wrong(plural(word)):
+            if before in _DO:
+                yield Sense(at, at + 1, word, wrong=True, denied=True)  # "does not rock"
+        elif _lacks(st, before, start, at):
+            yield Sense(start, at + 1, text, wrong=True)
+
+
+def _several(st: Statement, found: Denial) -> Iterator[Sense]:
+    """What all, both or none of several things do: "both open", "none of them light"."""
+    norms = st.norms
+    several = next((i for i, w in enumerate(norms) if w in {"all", "both", "each", "every", "everything"}), None)
+    none = next(
+        (a for a, b, of_verb in found.triggers if not of_verb and norms[a] in {"none", "neither", "nothing", "no"}),
+        None,
+    )
+    start = several if several is not None else none
+    if start is None or any(w in _SPEAKERS for w in norms):
+        return
+    works = members("works", "verbs")
+    for i in range(start + 1, len(norms)):
+        if norms[i] not in works or norms[i - 1] in _DO | {"not", "the", "a", "an"} or i in st.masked:
+            continue
+        if several is not None and i not in found.denied:
+            yield Sense(i, i + 1, norms[i], wrong=False)
+        elif several is None and i in found.denied and i == len(norms) - 1:
+            yield Sense(i, i + 1, norms[i], wrong=False, denied=True)
+
+
+def _lacks(st: Statement, before: str, start: int, at: int) -> bool:
+    """Whether not to do, or not to have been done, what the word at *at* says is a failure."""
+    norms, word = st.norms, st.norms[at]
+    following = norms[at + 1] if at + 1 < len(norms) else ""
+    trigger = norms[start]
+    if word in _GETTING:
+        return following in _REACHED and before != "'s"
+    if word in members("neutral", "participles") or word in members("conditions", "sound"):
+        return False
+    done = (word.endswith("ed") and len(word) > 4) or word in _PARTICIPLES  # noqa: PLR2004 - "red", "bed"
+    verb = before in _DO or trigger in {
+        "fails",
+        "failed",
+        "fail",
+        "refuses",
+        "refused",
+        "no",
+        "quit",
+        "stopped",
+        "ceased",
+        "hardly",
+    }
+    if verb:
+        return word not in members("neutral", "verbs") and not word.endswith("ly")
+    if done:
+        return True
+    if word.endswith("ing"):
+        return word not in {"going", "doing", "getting", "using", "looking", "touching", "seeing", "missing", "saying", "wearing",
+                            "including", "trying", "planning", "worth", "anything", "expecting", "asking", "hanging",
+                            "making", "taking", "thinking", "something", "thing", "kidding", "existing"}  # fmt: skip
+    return before in _BE and word in _OUGHT and bool(following)
+
+
+def _not_got(norms: list[str], at: int) -> int | None:
+    """Where "(can not) get it to latch", "get it open" ends, after a denial of the speaker's."""
+    if norms[at : at + 1] != ["get"] or norms[at + 1 : at + 2] not in (["it"], ["them"], ["that"], ["this"], ["the"]):
+        return None
+    for i in range(at + 2, min(len(norms), at + 6)):
+        if norms[i] in {
+            "to",
+            "open",
+            "closed",
+            "shut",
+            "lit",
+            "going",
+            "off",
+            "on",
+            "started",
+            "running",
+            "loose",
+            "out",
+        }:
+            return min(len(norms), i + 1 + (norms[i] == "to"))
+    return None
