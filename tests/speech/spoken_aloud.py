@@ -6,13 +6,17 @@ import array
 import ctypes
 import functools
 import importlib
+import importlib.util
+import os
 import wave
 from collections.abc import Iterable
 from pathlib import Path
 
 import pytest
 
-__all__ = ["RATE", "needs_voice", "say", "silence", "write_wav"]
+from witnessmark.speech import Model, installed_models
+
+__all__ = ["RATE", "narrate", "needs_model", "needs_voice", "say", "silence", "write_wav"]
 
 RATE = 22_050
 _SYNCHRONOUS, _UTF8, _RATE_PARAMETER = 2, 1, 1
@@ -32,8 +36,6 @@ def _voice() -> ctypes.CDLL:
 
 def needs_voice() -> None:
     """Skip the test that asks, with the reason, where the voice cannot be had; never where CI runs."""
-    import os
-
     try:
         _voice()
     except (ImportError, OSError) as error:
@@ -76,3 +78,29 @@ def write_wav(path: Path, parts: Iterable[array.array[int]], rate: int = RATE) -
         for part in parts:
             file.writeframes(part.tobytes())
     return path
+
+
+def narrate(path: Path, rows: Iterable[tuple[float, str]]) -> Path:
+    """A recording in which each text begins at its second, or when the one before it has ended."""
+    parts: list[array.array[int]] = []
+    samples = 0
+    for second, text in rows:
+        if (gap := int(second * RATE) - samples) > 0:
+            parts.append(array.array("h", bytes(2 * gap)))
+            samples += gap
+        parts.append(say(text))
+        samples += len(parts[-1])
+    return write_wav(path, [*parts, silence(0.5)])
+
+
+def needs_model() -> Model:
+    """The packaged small model; the test that asks is skipped with the reason where it cannot be had, never where CI runs."""
+    model = next((one for one in installed_models() if one.name == "whisper-tiny.en"), None)
+    if model is not None and importlib.util.find_spec("faster_whisper") is not None:
+        return model
+    reason = (
+        "no speech model or engine is installed here (they come with the development extra: pip install -e '.[dev]')"
+    )
+    if os.environ.get("CI"):
+        pytest.fail(reason)
+    pytest.skip(reason)

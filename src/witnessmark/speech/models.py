@@ -49,17 +49,16 @@ def model_at(where: Path, engine: str | None = None) -> Model:
     Raises:
         Refusal: no known set of files (WM649), or they are for another engine than *engine* (WM652).
     """
+    if not where.exists():
+        raise Refusal(NOT_A_MODEL.at(str(where), "it does not exist"))
     try:
         candidates = [where, *sorted(p for p in where.iterdir() if p.is_dir())] if where.is_dir() else [where]
         sets = [(place, name, files) for place in candidates for name, files in _sets(place)]
     except OSError as error:
         raise Refusal(NOT_A_MODEL.at(str(where), str(error))) from error
     if not sets:
-        inside = "does not exist"
-        if where.exists():
-            names = sorted(p.name for p in where.iterdir())[:6] if where.is_dir() else []
-            inside = ("holds " + ", ".join(names)) if names else "is empty" if where.is_dir() else "is one file"
-        raise Refusal(NOT_A_MODEL.at(str(where), inside))
+        names = sorted(p.name for p in where.iterdir())[:6] if where.is_dir() else ["one file"]
+        raise Refusal(NOT_A_MODEL.at(str(where), "it is empty" if not names else "it holds " + ", ".join(names)))
     fitting = [row for row in sets if engine in {None, row[1]}]
     if not fitting:
         raise Refusal(MODEL_UNFIT.at(str(where), f"it is for {sets[0][1]}, not for {engine}"))
