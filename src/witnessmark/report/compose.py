@@ -17,6 +17,7 @@ from witnessmark.problems import Problem
 from witnessmark.report.answered import answered_of
 from witnessmark.report.clock import clock_of
 from witnessmark.report.closing import cautions_of, doubts_of, not_inspected_of, scope_of, seal_of
+from witnessmark.report.drawings import drawings_of
 from witnessmark.report.duties import beyond_visit_of, duties_of, law_of, not_asked_of, not_required_of, terms_of
 from witnessmark.report.editions import editions_of
 from witnessmark.report.evidence import evidence_of
@@ -39,7 +40,7 @@ __all__ = ["compose"]
 _CITES = frozenset({"rests_on", "entry"})
 #: Acts that say nothing of the house by themselves; they stand among the entries only where something rests on them.
 _UNSAID = frozenset({"placed", "listed", "found", "sealed", "accepted", "dropped", "amended"})
-_NOT_EVIDENCE = frozenset({"evidence", "problems", "seal"})
+_NOT_EVIDENCE = frozenset({"evidence", "problems", "seal", "drawings"})
 
 
 def _cited(value: object) -> Iterator[str]:
@@ -117,6 +118,7 @@ def compose(
     showing = showing_of(record, names, clock, media, pictures or {})
     stakes = findings_of(record, names, clock, showing)
     findings = [finding for group in stakes for finding in group.findings]
+    outlook = outlook_of(job, record, names)
     operations = operations_of(record, names, clock, standing)
     opening = opening_of(job, record, packs, clock=clock, issued=issued)
     problems: Iterable[Problem] = showing.problems
@@ -154,12 +156,13 @@ def compose(
         readings=readings_of(record, names, clock, standing),
         pictures=showing.pictures,
         filed=showing.filed,
-        outlook=outlook_of(job, record, names),
+        outlook=outlook,
         scope=scope_of(job, record),
         cautions=cautions_of(record, names),
         terms=terms_of(job, packs),
         evidence=(),
         seal=seal_of(packs, seal, verification),
+        drawings=drawings_of(record, names, standing, outlook),
         problems=tuple(problems),
     )
     others = _other_names(record)

@@ -19,7 +19,7 @@ __all__ = ["FORMAT", "NOT_DATA", "VERSION", "plain", "replace_file", "report_byt
 
 FORMAT = "witnessmark report"
 VERSION = 2
-NOT_DATA = frozenset({"seal", "problems"})
+NOT_DATA = frozenset({"seal", "problems", "drawings"})
 
 
 def plain(value: object) -> object:

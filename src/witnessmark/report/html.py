@@ -41,6 +41,11 @@ _FACE = re.compile(r'url\("fonts/(?P<name>[^"]+)"\)')
 _TEMPLATES = Path(__file__).with_name("templates")
 
 
+def _inline(drawn: str) -> Markup:
+    """A drawing as part of the page. Drawings are made by this package, which escapes the texts in them."""
+    return Markup(drawn.replace(' xmlns="http://www.w3.org/2000/svg"', "", 1))  # noqa: S704 - see above
+
+
 @cache
 def _template() -> Template:
     environment = Environment(
@@ -51,6 +56,7 @@ def _template() -> Template:
         lstrip_blocks=True,
         keep_trailing_newline=True,
     )
+    environment.filters["svg"] = _inline
     return environment.get_template("letter.html")
 
 

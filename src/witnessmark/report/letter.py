@@ -15,7 +15,7 @@ from pathlib import Path
 from witnessmark.problems import Problem
 
 __all__ = [
-    "Answered", "Description", "DutyLine", "Edition", "Evidence", "FiledMedium", "Finding", "Glance", "ItemWord", "LawSummary",
+    "Answered", "Description", "Drawing", "DutyLine", "Edition", "Evidence", "FiledMedium", "Finding", "Glance", "ItemWord", "LawSummary",
     "LawText", "LeftOut", "Letter", "NotAsked", "OpenEnd", "Opening", "Operation", "Outlook", "Picture", "PlaceFindings",
     "ReadingLine", "Seal", "StakeGroup", "Statement", "Step", "SubjectLine", "SystemDuties", "SystemGlance", "Term",
 ]  # fmt: skip
@@ -366,6 +366,22 @@ class FiledMedium:
 
 
 @dataclass(frozen=True, slots=True)
+class Drawing:
+    """A drawing made from rows of the letter: SVG, what it says in words, and where it stands.
+
+    ``part`` is an anchor of the letter (``started``, ``outlook``, ``readings``), or the entry of the reading it is beside.
+    """
+
+    name: str
+    part: str
+    svg: str
+    width: int
+    height: int
+    says: str
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Term:
     """A word as the law means it."""
 
@@ -396,7 +412,7 @@ class Letter:
     """The whole report.
 
     ``draft`` says that the report is not issued (empty once it is sealed and nothing blocks it); ``invented`` that
-    house, people and pictures are made up. ``seal`` and ``problems`` stay out of ``report.json``, so that its hash can be sealed.
+    house, people and pictures are made up. ``seal``, ``drawings`` and ``problems`` stay out of ``report.json``, so that its hash can be sealed.
     """
 
     job: str
@@ -436,6 +452,7 @@ class Letter:
     terms: tuple[Term, ...]
     evidence: tuple[Evidence, ...]
     seal: Seal
+    drawings: tuple[Drawing, ...] = ()
     problems: tuple[Problem, ...] = ()
 
     @property

@@ -53,7 +53,13 @@ def _fitted(letter: Letter) -> tuple[Letter, list[str]]:
         lost.update(dict.fromkeys(missing))
         return _breakable(fit)
 
-    return change_texts(replace(letter, problems=()), change), list(lost)
+    def drawn(text: str) -> str:
+        fit, missing = fitting(text)
+        lost.update(dict.fromkeys(missing))
+        return fit  # no break may fall into the lines of a drawing
+
+    fitted = change_texts(replace(letter, problems=(), drawings=()), change)
+    return replace(fitted, drawings=change_texts(letter.drawings, drawn)), list(lost)
 
 
 def _data(letter: Letter, prepared: Prepared, issued: str) -> bytes:
