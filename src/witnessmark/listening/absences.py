@@ -184,7 +184,12 @@ def _lacking(
         if needed or (strong and judged is None) or (st.thing is not None and named(st.thing) is not None):
             return [wrong(st.thing, f"'{words} {noun}'", st.thing)]
         return None
-    return _lacks_part(st, start, words, target, wrong, strong=strong, scant=scant)
+    return _lacks_part(st, (start, end, words), target, wrong, named, strong=strong, scant=scant)
+
+
+def _system(st: Statement, thing: Thing) -> str | None:
+    row = st.scene.lexicon.kind(thing.kind)
+    return row.system if row else None
 
 
 def _scant() -> frozenset[str]:
@@ -192,10 +197,17 @@ def _scant() -> frozenset[str]:
 
 
 def _lacks_part(
-    st: Statement, start: int, words: str, target: tuple[Named, Meaning], wrong: Wrong, *, strong: bool, scant: bool
+    st: Statement,
+    cue: tuple[int, int, str],
+    target: tuple[Named, Meaning],
+    wrong: Wrong,
+    named_of: Callable[[Thing], Condition | None],
+    *,
+    strong: bool,
+    scant: bool,
 ) -> list[Draft] | None:
     """Drafts when a component or a part of one is what is not there."""
-    norms = st.norms
+    norms, (start, _, words) = st.norms, cue
     named, meaning = target
     following = norms[named.end] if named.end < len(norms) else ""
     if following and (is_wrong(following) or following in members("absence", "negligible")):
@@ -219,9 +231,12 @@ def _lacks_part(
         strong = row is None or not (row.operated or row.describe or row.parts)  # "the house has no attic"
     told_where = (
         elsewhere
-        or words.startswith(("there", "i do", "did", "could", "can"))
+        or words.startswith(("there", "i do", "do not see", "did", "could", "can", "is not", "are not"))
         or (st.scene.focus is not None and st.scene.focus.kind == thing.kind and thing.part is not None)
         or start > st.opening() + 1
         or (st.place is not None and st.place != st.scene.place)
     )
+    condition = named_of(thing)
+    if condition is not None and condition.absence:
+        return [_absence(st, thing, f"'{words}'", adverse=True, condition=condition)]
     return [_absence(st, thing, f"'{words}'", adverse=strong or _belongs(st, thing, told_where=told_where))]

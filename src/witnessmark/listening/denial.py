@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
+from witnessmark.listening.numerals import number_words
 from witnessmark.listening.terms import cues, members
 
 __all__ = ["Denial", "denial"]
@@ -44,6 +45,10 @@ class Denial:
 
 def _triggers(norms: Sequence[str]) -> list[tuple[int, int, bool]]:
     never = {i for a, b, _ in cues("denial", "pseudo").find(norms) for i in range(a, b)}
+    counts = number_words()
+    never |= {
+        i for i in range(1, len(norms) - 1) if norms[i] == "no" and norms[i - 1] in counts and norms[i + 1] in counts
+    }
     found = [(a, b, False) for a, b, _ in cues("denial", "of_nouns").find(norms) if a not in never]
     taken = {i for a, b, _ in found for i in range(a, b)} | never
     found += [(a, b, True) for a, b, _ in cues("denial", "of_verbs").find(norms) if a not in taken]

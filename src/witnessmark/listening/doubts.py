@@ -12,10 +12,18 @@ from witnessmark.listening.terms import cues
 __all__ = ["doubted", "settles"]
 
 
+#: Before a number these only mean "about".
+_ABOUT = frozenset({"maybe", "i would say", "probably", "i guess", "i would guess", "likely", "i think", "guessing", "possibly",
+                    "i am guessing", "i figure", "i would call", "perhaps", "most likely", "i want to say", "i think it",
+                    "i think that", "i am thinking", "could be", "might be"})  # fmt: skip
+
+
 def _cue(st: Statement) -> tuple[int, int, str] | None:
     never = [(a, b) for a, b, _ in cues("doubts", "never").find(st.norms)]
     for start, end, words in cues("doubts", "cues").find(st.norms):
-        if words == "maybe" and any(q.start == end for q in st.quantities):
+        if words in _ABOUT and any(
+            end <= q.start <= end + 2 and q.form != "year" and q.unit != "a" for q in st.quantities
+        ):
             continue  # "maybe thirty inches" is about thirty
         if not any((a <= start and end <= b) or a <= start < b for a, b in never):
             return start, end, words

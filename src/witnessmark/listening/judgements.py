@@ -8,6 +8,7 @@ from typing import Any
 
 from witnessmark.journal.acts import Count
 from witnessmark.listening.absences import absent
+from witnessmark.listening.denial import Denial
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import Thing
 from witnessmark.listening.modes import is_requirement
@@ -16,6 +17,7 @@ from witnessmark.listening.naming import Named
 from witnessmark.listening.polarity import Sense, senses
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues
+from witnessmark.listening.zones import zones
 from witnessmark.packs.model import Condition
 
 __all__ = ["counted", "judged", "measured_in"]
@@ -110,8 +112,15 @@ def _short_of(st: Statement, found: list[Sense]) -> str | None:
 
 
 def judged(st: Statement) -> list[Draft]:
-    """What the statement says is wrong, missing or as it should be: at most one draft of each."""
+    """What the statement says is wrong, missing or as it should be: at most one draft of each thing it judges."""
     found, denials = senses(st)
+    parts = zones(st, found)
+    if len(parts) > 1:
+        return [draft for part in parts for draft in _judged(part, *senses(part))]
+    return _judged(st, found, denials)
+
+
+def _judged(st: Statement, found: list[Sense], denials: Denial) -> list[Draft]:
 
     def named(thing: Thing | None) -> Condition | None:
         return adverse_condition(st, thing, denials)
@@ -124,7 +133,11 @@ def judged(st: Statement) -> list[Draft]:
         return [replace(d, count=counted(st), **measured_in(st)) if d.act == "absent" else d for d in lost]
     thing = st.thing
     none_of_it = st.cue("conditions", "none_of_it")
-    if none_of_it and thing is not None and (none_of_it[0] in denials.denied or none_of_it[2].startswith("none")):
+    if (
+        none_of_it
+        and thing is not None
+        and (denials.denied & set(range(none_of_it[0], none_of_it[1])) or none_of_it[2].startswith("none"))
+    ):
         return [st.draft("saw", _what(st, thing), f"'{none_of_it[2]}'", thing, condition="sound")]
     bad = [s for s in found if s.adverse]
     good = [s for s in found if not s.adverse]

@@ -49,6 +49,8 @@ def _refused(st: Statement) -> tuple[int, str] | None:
             continue
         if act in _SEEING:
             following = st.norms[at + 1 : at + 2]
+            if following == ["where"]:
+                return start, f"{negation} {act}"
             looked_for = following and following[0] in members("limits", "looked_for")
             unhindered = negation in {"did not", "do not", "not", "have not"}
             whole = following and following[0] in {"the", "that", "those", "past", "behind", "inside", "all", "under"}
@@ -58,6 +60,90 @@ def _refused(st: Statement) -> tuple[int, str] | None:
                 continue
         return start, f"{negation} {act}"
     return None
+
+
+def _phrase(st: Statement) -> tuple[int, str] | None:
+    for name in ("phrases", "stopped"):
+        for start, end, words in cues("limits", name).find(st.norms):
+            if start and st.norms[start - 1] == "not":
+                continue
+            if words == "is buried" and set(st.norms[end : end + 4]) & _SOIL:
+                continue  # "siding is buried in the dirt"
+            return start, words
+    return None
+
+
+def _too_much_to(st: Statement) -> tuple[int, str] | None:
+    """ "Too tight to enter", "too cold to run it": what is too much for an act of inspecting."""
+    norms = st.norms
+    for at, word in enumerate(norms):
+        if word != "too":
+            continue
+        to = next((i for i in range(at + 2, min(at + 7, len(norms) - 1)) if norms[i] == "to"), None)
+        if to is None:
+            continue
+        act = next((w for w in norms[to + 1 : to + 4] if w not in _ASIDE or w == "see"), "")
+        if act in members("limits", "acts") and act not in {"start", "make", "work"}:
+            return at, f"too {norms[at + 1]} to {act}"
+    return None
+
+
+def _left_undone(st: Statement) -> tuple[int, str] | None:
+    """What was not done to a thing: "was not run", "weren't checked", "nothing was tested"."""
+    norms = st.norms
+    done = cues("limits", "done")
+    for at, word in enumerate(norms):
+        if word not in {"was", "were", "been", "being"}:
+            continue
+        denied = norms[at + 1 : at + 2] == ["not"] or norms[at + 1 : at + 2] == ["never"]
+        none = bool({"nothing", "none", "neither"} & set(norms[:at])) or norms[max(0, at - 2) : at] in (
+            ["has", "not"],
+            ["have", "not"],
+        )
+        if not denied and not none:
+            continue
+        start = at + 1 + denied
+        while start < len(norms) and norms[start] in _ASIDE:
+            start += 1
+        found = done.at(norms, start) if start < len(norms) else None
+        if found and not (found[1] in {"seen", "visible"} and cues("conditions", "adverse").first(norms)):
+            return at, f"not {found[1]}"
+    return None
+
+
+def _hidden(st: Statement) -> tuple[int, str] | None:
+    """What things in front of it hide: "is blocked by a shelf", "snow is covering the roof"."""
+    norms = st.norms
+    obstacles = members("limits", "obstacles")
+    for at, word in enumerate(norms):
+        if (
+            word in members("limits", "hidden")
+            and at
+            and norms[at + 1 : at + 2] in (["by"], ["with"], ["behind"], ["under"], ["of"], ["in"])
+        ):
+            if (
+                any(w in obstacles for w in norms[at + 2 : at + 6])
+                and (norms[at + 1] != "of" or not st.named or st.place is None)
+                and not _is_clog(st, at)
+            ):
+                return at, f"{word} {norms[at + 1]}"
+    for start, end, words in cues("limits", "hiding").find(norms):
+        if any(w in obstacles for w in norms[:start]) or (words == "in the way" and start):
+            return start, words
+        del end
+    return None
+
+
+def _is_clog(st: Statement, at: int) -> bool:
+    """Whether what is "full of leaves" is a thing that should be clear, not one that is hidden."""
+    return st.norms[at] in _CLOGGED and bool(set(st.norms[at + 2 : at + 3]) & _CLOGS)
+
+
+_CLOGGED = frozenset({"full", "filled", "packed", "loaded", "stuffed", "blocked", "obstructed"})
+_CLOGS = frozenset(
+    {"leaves", "insulation", "ice", "snow", "gravel", "mulch", "foam", "plastic", "drywall", "siding", "vines"}
+)
+_SOIL = frozenset({"dirt", "soil", "ground", "mulch", "grade", "concrete", "earth", "mud", "gravel"})
 
 
 def _coaxed(st: Statement, at: int) -> bool:
@@ -74,12 +160,9 @@ def _coaxed(st: Statement, at: int) -> bool:
 
 def skipped(st: Statement) -> Draft | None:
     """A draft for what was not inspected. The reason is looked for here; the listener looks in the statements beside it."""
-    found = _refused(st)
+    found = _refused(st) or _too_much_to(st) or _left_undone(st) or _hidden(st) or _phrase(st)
     if found is None:
-        phrase = st.cue("limits", "phrases")
-        if phrase is None or (st.norms[max(0, phrase[0] - 1)] == "not" and phrase[0]):
-            return None
-        found = phrase[0], phrase[2]
+        return None
     temperature = next((q for q in st.quantities if q.form == "quantity"), None)
     more: dict[str, object] = {}
     if temperature is not None:

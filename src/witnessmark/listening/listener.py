@@ -21,6 +21,7 @@ from witnessmark.listening.modes import is_requirement, mode
 from witnessmark.listening.narration import Narration
 from witnessmark.listening.operations import left_off, operated
 from witnessmark.listening.places import HOUSE, Place, entered, place_of
+from witnessmark.listening.polarity import is_wrong
 from witnessmark.listening.readings import read
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.statements import Spoken, spoken, statement
@@ -150,7 +151,13 @@ class _Listener:
             return (
                 asks and bool(before) and before[-1].condition == "adverse" and before[-1].component == draft.component
             )
-        return any(d.condition_id == draft.condition_id and d.component == draft.component for d in before)
+        faults = {root(w) for w in draft.text.lower().split() if is_wrong(w)}
+        return any(
+            d.condition_id == draft.condition_id
+            and d.component == draft.component
+            and faults <= {root(w) for w in d.text.lower().split()}
+            for d in before
+        )
 
     def _operation(self, st: Statement) -> list[Draft]:
         """What was operated. "Everything is off" stops each thing that still runs; a state alone stops only what ran."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from witnessmark.listening.polarity import is_wrong
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 
@@ -45,7 +46,12 @@ def _asks(st: Statement) -> bool:
 
 
 def _chats(st: Statement) -> bool:
-    return st.cue("scopes", "small_talk") is not None and not st.mentions and not st.quantities
+    return (
+        st.cue("scopes", "small_talk") is not None
+        and not st.mentions
+        and not st.quantities
+        and not any(is_wrong(w) for w in st.norms)
+    )
 
 
 def hearsay(st: Statement) -> bool:
@@ -74,25 +80,75 @@ def _is_fragment(st: Statement) -> bool:
     )
 
 
+#: What shows that this very thing is meant.
+_HERE = frozenset({"this", "here", "these", "i", "we", "ours", "i'm"})
+#: With these a reason or a result of what was taught goes on.
+_GOES_ON = frozenset(
+    {"so", "to", "that", "which", "because", "cause", "or", "otherwise", "then", "until", "before", "after"}
+)
+_MODALS = frozenset({"would", "could", "might", "may", "should", "can"})
+#: What things of a sort do, told of any of them: "a GFCI senses …".
+_HABITS = frozenset({"senses", "detects", "works", "uses", "makes", "lets", "keeps", "catches", "allows", "prevents", "protects",
+                     "stops", "gives", "trips", "measures", "closes", "opens", "carries", "takes", "needs", "wants", "lasts",
+                     "helps", "means", "costs", "runs", "tells"})  # fmt: skip
+_GENERIC_WITHIN = 7
+
+
+def _generic(st: Statement) -> bool:
+    """Whether it tells of any thing of its sort: "a good gutter will last", "a GFCI senses"."""
+    at = st.opening()
+    words = st.norms[at : at + _GENERIC_WITHIN]
+    if words[:1] not in (["a"], ["an"], ["any"], ["every"]) or _HERE & set(st.norms):
+        return False
+    verbs = [w for w in words if w in _MODALS | {"will", "is", "are", "has", "was", "were"} | _HABITS]
+    return bool(verbs) and verbs[0] not in {"is", "are", "has", "was", "were"}
+
+
+def _supposed_by_order(st: Statement) -> bool:
+    """ "Had it been leaking", "were it mine": the verb first."""
+    at = st.opening()
+    return st.norms[at : at + 1] in (["had"], ["were"]) and st.norms[at + 1 : at + 2] in (
+        ["it"], ["they"], ["this"], ["that"], ["there"], ["the"], ["he"], ["she"], ["somebody"], ["someone"])  # fmt: skip
+
+
+def _goes_on(st: Statement) -> bool:
+    """Whether a statement goes on with what was supposed or taught just before it."""
+    at = st.opening()
+    first = st.norms[at : at + 8]
+    begins = st.norms[0] if st.norms else ""
+    if not first:
+        return False
+    verb = set(first) & _MODALS
+    if set(first[:3]) & {"i", "we"}:
+        return False
+    if verb and not {"not"} & set(first) and not _HERE & set(first[:2]):
+        return True
+    if verb and set(first) & {"you", "it", "they", "there", "that", "people", "well", "this"}:
+        return True
+    if "will" in first and "not" not in first and not _HERE & set(first[:3]):
+        return True
+    if first[0] in {"you", "people", "most", "your"} or cues("scopes", "teaching").at(st.norms, at):
+        return True
+    link = next((i for i, w in enumerate(st.norms[: at + 1]) if w in _GOES_ON), None)
+    if link is None or _HERE & set(st.norms) or st.quantities or begins == "but":
+        return False
+    return not any(n.start <= link + 3 for n, _ in st.mentions)  # "that wiring is stapled": a thing that is there
+
+
 def mode(st: Statement, before: str | None) -> str | None:
     """``hypothetical``, ``teaching``, ``question``, ``small talk``, or None for a statement of what is.
 
     *before* is the mode of the statement just before it: what follows from a what-if is one too, as long as it says
     would, will, can, or speaks of "you".
     """
-    if _supposes(st):
+    if _supposes(st) or _supposed_by_order(st):
         return "hypothetical"
-    at = st.opening()
     follows = before in {"hypothetical", "teaching"}
-    if follows:
-        first = st.norms[at : at + 4]
-        verb = set(first) & {"would", "will", "could", "may", "might"}
-        if (verb and set(first) & {"you", "it", "they", "there", "that", "this", "people", "well"}) or first[:1] in (
-            ["you"], ["people"], ["most"]) or cues("scopes", "teaching").at(st.norms, at):  # fmt: skip
-            return before
+    if follows and _goes_on(st):
+        return before
     if follows and not st.fresh and _is_fragment(st):
         return before
-    if _teaches(st):
+    if _teaches(st) or _generic(st):
         return "teaching"
     if _asks(st):
         return "question"

@@ -178,22 +178,24 @@ def _owned(rows: list[tuple[int, int, str, str]], found: Denial) -> frozenset[in
 
 def _blocked(st: Statement, rows: list[tuple[int, int, str, str]]) -> frozenset[int]:
     """Positions that judge nothing: inside names and values, and in the name of what is measured or operated."""
-    measured = (
-        {i for a, b, _ in st.scene.lexicon.measures.find(st.stems) for i in range(a, b)} if st.quantities else set()
-    )
+    real = any(q.form not in {"bare", "count"} for q in st.quantities)
+    measured = {i for a, b, _ in st.scene.lexicon.measures.find(st.stems) for i in range(a, b)} if real else set()
     wrong = {(a, b) for a, b, sort, _ in rows if sort == "wrong"}
     faults = {i for n, _ in st.mentions if (n.start, n.end) in wrong for i in range(n.start, n.end)}
     values = {i for v in st.values if v.end - v.start > 1 for i in range(v.start, v.end)}
-    return (st.masked - frozenset(faults)) | measured | values | frozenset(st.operated)
+    meters = {i for a, b in st.instruments for i in range(a, b)}
+    return (st.masked - frozenset(faults)) | measured | values | meters | frozenset(st.operated)
 
 
 def _says(st: Statement, a: int, b: int, text: str) -> bool:
     """Whether a word for what is right judges, and is no filler or part of a name."""
     norms = st.norms
+    if text in {"okay", "ok", "alright", "all right"} and a == 0:
+        return False
     if b - a > 1:
         return st.named or text not in {"is running", "are running"}
     before = norms[a - 1] if a else ""
-    if a == 0 and (text in {"okay", "ok"} or len(norms) > b):
+    if a == 0 and len(norms) > b:
         return False
     if before == "the" and b < len(norms):
         return False
