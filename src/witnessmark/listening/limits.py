@@ -74,7 +74,7 @@ def _phrase(st: Statement) -> tuple[int, str] | None:
 
 
 def _too_much_to(st: Statement) -> tuple[int, str] | None:
-    """ "Too tight to enter", "too cold to run it": what is too much for an act of inspecting."""
+    """What is too much for an act of inspecting: "too tight to enter", "too cold to run it"."""
     norms = st.norms
     for at, word in enumerate(norms):
         if word != "too":
@@ -114,23 +114,17 @@ def _left_undone(st: Statement) -> tuple[int, str] | None:
 def _hidden(st: Statement) -> tuple[int, str] | None:
     """What things in front of it hide: "is blocked by a shelf", "snow is covering the roof"."""
     norms = st.norms
-    obstacles = members("limits", "obstacles")
+    obstacles, hidden = members("limits", "obstacles"), members("limits", "hidden")
     for at, word in enumerate(norms):
-        if (
-            word in members("limits", "hidden")
-            and at
-            and norms[at + 1 : at + 2] in (["by"], ["with"], ["behind"], ["under"], ["of"], ["in"])
-        ):
-            if (
-                any(w in obstacles for w in norms[at + 2 : at + 6])
-                and (norms[at + 1] != "of" or not st.named or st.place is None)
-                and not _is_clog(st, at)
-            ):
-                return at, f"{word} {norms[at + 1]}"
-    for start, end, words in cues("limits", "hiding").find(norms):
+        link = norms[at + 1] if at + 1 < len(norms) else ""
+        if not at or word not in hidden or link not in {"by", "with", "behind", "under", "of", "in"}:
+            continue
+        reached = link != "of" or not st.named or st.place is None
+        if reached and not _is_clog(st, at) and any(w in obstacles for w in norms[at + 2 : at + 6]):
+            return at, f"{word} {link}"
+    for start, _, words in cues("limits", "hiding").find(norms):
         if any(w in obstacles for w in norms[:start]) or (words == "in the way" and start):
             return start, words
-        del end
     return None
 
 

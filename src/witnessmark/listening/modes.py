@@ -105,7 +105,7 @@ def _generic(st: Statement) -> bool:
 
 
 def _supposed_by_order(st: Statement) -> bool:
-    """ "Had it been leaking", "were it mine": the verb first."""
+    """Whether the verb comes first: "had it been leaking", "were it mine"."""
     at = st.opening()
     return st.norms[at : at + 1] in (["had"], ["were"]) and st.norms[at + 1 : at + 2] in (
         ["it"], ["they"], ["this"], ["that"], ["there"], ["the"], ["he"], ["she"], ["somebody"], ["someone"])  # fmt: skip

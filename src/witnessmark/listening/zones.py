@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 from typing import TypeVar
 
 from witnessmark.listening.grammar import GRAMMAR
@@ -34,7 +35,7 @@ def zones(st: Statement, found: Sequence[Sense]) -> list[Statement]:
     if not cuts:
         return [st]
     edges = [0, *sorted(set(cuts)), len(st.norms)]
-    parts = [_sliced(st, a, b) for a, b in zip(edges, edges[1:], strict=False)]
+    parts = [_sliced(st, a, b) for a, b in pairwise(edges)]
     for part in parts:
         about(part)
     parts[0].thing, parts[0].place = st.thing if st.subject and st.subject.end <= edges[1] else parts[0].thing, st.place
