@@ -11,11 +11,11 @@ import os
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
-from typing import TypeAlias, cast
+from typing import TypeAlias
 
 from cryptography import x509
 from cryptography.exceptions import UnsupportedAlgorithm
-from cryptography.hazmat.primitives.asymmetric import ec, ed448, ed25519, rsa
+from cryptography.hazmat.primitives.asymmetric import ec, ed25519, rsa
 from cryptography.hazmat.primitives.hashes import SHA256
 from cryptography.hazmat.primitives.serialization import (
     Encoding,
@@ -37,9 +37,7 @@ from witnessmark.report.messages import (
 
 __all__ = ["PASSWORD_VARIABLE", "Identity", "SigningKey", "own_identity", "read_identity", "read_password"]
 
-SigningKey: TypeAlias = (
-    rsa.RSAPrivateKey | ec.EllipticCurvePrivateKey | ed25519.Ed25519PrivateKey | ed448.Ed448PrivateKey
-)
+SigningKey: TypeAlias = rsa.RSAPrivateKey | ec.EllipticCurvePrivateKey | ed25519.Ed25519PrivateKey
 
 #: Holds the password of the signing key where no file does.
 PASSWORD_VARIABLE = "WITNESSMARK_PASSWORD"  # noqa: S105 - the name of a variable, not a password
@@ -184,9 +182,9 @@ def _usable(private: object, path: Path) -> SigningKey:
     elif isinstance(private, ec.EllipticCurvePrivateKey):
         if not isinstance(private.curve, _CURVES):
             raise Refusal(KEY_UNFIT.at(str(path), f"the curve {private.curve.name}"))
-    elif not isinstance(private, ed25519.Ed25519PrivateKey | ed448.Ed448PrivateKey):
+    elif not isinstance(private, ed25519.Ed25519PrivateKey):
         raise Refusal(KEY_UNFIT.at(str(path), type(private).__name__.lstrip("_")))
-    return cast("SigningKey", private)
+    return private
 
 
 def _for_signing(certificate: x509.Certificate, path: Path) -> None:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from witnessmark.problems import Message
 
 __all__ = [
-    "CANNOT_WRITE", "FILE_MISSING", "NOT_DISPLAYABLE", "NO_PDF", "NO_RULEBOOK", "NO_SUCH_ENTRY", "PICTURE_UNREADABLE",
-    "SIGNS_REMOVED", "SIGNS_REPLACED",
+    "CANNOT_SIGN", "CANNOT_WRITE", "CERTIFICATE_UNFIT", "FILE_MISSING", "KEY_AND_CERTIFICATE_DIFFER", "KEY_UNFIT",
+    "KEY_UNREADABLE", "NOT_DISPLAYABLE", "NO_PDF", "NO_PREVIEW", "NO_RULEBOOK", "NO_SUCH_ENTRY", "PICTURE_UNREADABLE",
+    "SIGNS_REMOVED", "SIGNS_REPLACED", "STAMP_UNFIT", "STAMP_UNREACHABLE", "WRONG_PASSWORD",
 ]  # fmt: skip
 
 FILE_MISSING = Message(
@@ -62,4 +63,59 @@ CANNOT_WRITE = Message(
     "the report could not be written there",
     "What was there before is as it was, or the file is missing; no half-written file is left under that name.",
     "Choose a folder you may write to, with room on the disk.",
+)
+CANNOT_SIGN = Message(
+    "WM830",
+    "the PDF could not be signed",
+    "It stands there as it was; nobody can tell from it who vouches for it.",
+    "Write the report again and sign that file; if it is refused again, send the detail to the makers of the program.",
+)
+KEY_UNREADABLE = Message(
+    "WM831",
+    "this is no key and certificate that can be read",
+    "Nothing was signed; the PDF stands there as it was.",
+    "Name a PEM file that holds the private key and its certificate, or a PKCS#12 file (.p12, .pfx).",
+)
+WRONG_PASSWORD = Message(
+    "WM832",
+    "the signing key does not open with this password",
+    "Nothing was signed; the PDF stands there as it was.",
+    "Put the password in the first line of a file that only you can read, or in WITNESSMARK_PASSWORD, and try again.",
+)
+KEY_AND_CERTIFICATE_DIFFER = Message(
+    "WM833",
+    "the certificate belongs to another key",
+    "A signature would not match the certificate beside it, and every reader would reject it.",
+    "Name the certificate that was issued for this key.",
+)
+CERTIFICATE_UNFIT = Message(
+    "WM834",
+    "this certificate is not one to sign a report with today",
+    "Readers would show the signature as not valid.",
+    "Have the certificate renewed, or one issued for signing documents; one that this program made can be moved away, \
+and a new one is then made.",
+)
+KEY_UNFIT = Message(
+    "WM835",
+    "this kind of key is not used for signing here",
+    "Readers would reject the signature, or it could be forged.",
+    "Use an RSA key of at least 2048 bits, an elliptic-curve key (P-256, P-384, P-521), or Ed25519.",
+)
+STAMP_UNREACHABLE = Message(
+    "WM836",
+    "the time-stamp service could not be reached",
+    "Nothing was stamped; the PDF stands there as it was.",
+    "Check the address and the network, and try again later, or sign without a time stamp and stamp the file afterwards.",
+)
+STAMP_UNFIT = Message(
+    "WM837",
+    "what the time-stamp service answered is not a time stamp of this file",
+    "It would prove nothing; the PDF stands there as it was.",
+    "Check that the address is that of an RFC 3161 service, or name another service.",
+)
+NO_PREVIEW = Message(
+    "WM838",
+    "the preview stopped in the middle of its work",
+    "What it was to show is not there; the record is as it was.",
+    "Try again; if it stops again, write the whole report instead.",
 )

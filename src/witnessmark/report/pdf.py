@@ -17,13 +17,14 @@ from typing import Final, Literal
 import typst
 
 from witnessmark.problems import Problem, Refusal
-from witnessmark.report.contents import SECTIONS, open_groups, other_pictures, shutoff_pictures
+from witnessmark.report.contents import language_of, open_groups, other_pictures, sections_of, shutoff_pictures
 from witnessmark.report.data import plain, replace_file, report_bytes
 from witnessmark.report.glyphs import FONTS, fitting
 from witnessmark.report.letter import Letter
 from witnessmark.report.messages import NO_PDF, SIGNS_REPLACED
 from witnessmark.report.pictures import Prepared, Progress, prepare
 from witnessmark.report.printable import change_texts
+from witnessmark.report.tongue import words_of
 
 __all__ = ["STANDARDS", "write_pdf"]
 
@@ -72,8 +73,9 @@ def _data(letter: Letter, prepared: Prepared, issued: str) -> bytes:
     body = {
         "letter": plain(replace(letter, problems=())),
         "numbers": letter.numbers,
-        "sections": dict(SECTIONS),
+        "sections": sections_of(letter),
         "open_groups": plain(open_groups(letter)),
+        "words": words_of(language_of(letter)),
         "files": files,
         "shutoff_pictures": list(shutoff_pictures(letter)),
         "other_pictures": list(other_pictures(letter)),
@@ -134,5 +136,16 @@ def write_pdf(
         problems.append(SIGNS_REPLACED.at(str(path), f"{len(lost)} signs: {shown}"))
     problems += [NO_PDF.at(str(path), warning) for warning in warnings]
     # A signature is appended after this file: it must begin on a line of its own (ISO 19005-3, 6.1.9).
-    replace_file(path, data if data.endswith(b"\n") else data + b"\n")
+    whole = data if data.endswith(b"\n") else data + b"\n"
+    if not _is_signed(path, whole):
+        replace_file(path, whole)
     return tuple(problems)
+
+
+def _is_signed(path: Path, whole: bytes) -> bool:
+    """Whether this very PDF stands there already and was signed or stamped since: then it stays as it is."""
+    if not path.is_file() or path.stat().st_size <= len(whole):
+        return False
+    from witnessmark.report.signing import signature_stays  # slow to import, and seldom needed
+
+    return signature_stays(path, whole)
