@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
+import ssl
 import threading
 import time
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
 from dataclasses import dataclass, field
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from typing import Any
@@ -75,9 +76,9 @@ def slow(seconds: float, *, trickle: bool = False) -> Reply:
     return reply
 
 
-@contextmanager
-def serving(reply: Reply) -> Iterator[Server]:
-    """Run the server for a while."""
+@contextlib.contextmanager
+def serving(reply: Reply, secure: ssl.SSLContext | None = None) -> Iterator[Server]:
+    """Run the server for a while, over TLS when *secure* is given."""
     server = Server(reply)
 
     class Handler(BaseHTTPRequestHandler):
@@ -87,14 +88,20 @@ def serving(reply: Reply) -> Iterator[Server]:
             server.paths.append(self.path)
             server.reply(server, self, asked)
 
+        def handle(self) -> None:
+            with contextlib.suppress(OSError):  # one who does not trust the certificate hangs up
+                super().handle()
+
         def log_message(self, *_args: object) -> None:
             """Quiet."""
 
     with ThreadingHTTPServer(("127.0.0.1", 0), Handler) as listening:
         listening.daemon_threads = True
+        if secure is not None:
+            listening.socket = secure.wrap_socket(listening.socket, server_side=True)
         thread = threading.Thread(target=listening.serve_forever, kwargs={"poll_interval": 0.02}, daemon=True)
         thread.start()
-        server.url = f"http://127.0.0.1:{listening.server_port}/v1"
+        server.url = f"http{'s' if secure else ''}://127.0.0.1:{listening.server_port}/v1"
         try:
             yield server
         finally:

@@ -1,16 +1,25 @@
 """A client's talk leaves this machine and its network only when the user says so."""
 
 import socket
+import ssl
 from collections.abc import Sequence
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
 from typing import Any
 
 import pytest
+from cryptography import x509
+from cryptography.hazmat.primitives import hashes
+from cryptography.hazmat.primitives.asymmetric import ec
+from cryptography.hazmat.primitives.serialization import Encoding, NoEncryption, PrivateFormat
+from cryptography.x509.oid import NameOID
 
 from suggesting.scripted_server import completion, raw, serving
 from witnessmark import packs
 from witnessmark.listening import Line, Narration, listen
 from witnessmark.problems import Refusal
 from witnessmark.suggesting import ask_endpoint, at_address
+from witnessmark.suggesting.endpoint import NoAnswer
 
 
 @pytest.fixture
@@ -111,3 +120,45 @@ def test_sending_the_talk_out_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
         suggested = ask_endpoint(said, shipped, listen(said, shipped), endpoint)
     assert [p.number for p in suggested.problems] == ["WM667"]
     assert "127.0.0.1" in suggested.problems[0].detail
+
+
+def certificate(folder: Path, name: str) -> Path:
+    """A key and a certificate for one name, signed by itself, in one file."""
+    key = ec.generate_private_key(ec.SECP256R1())
+    called = x509.Name([x509.NameAttribute(NameOID.COMMON_NAME, name)])
+    now = datetime.now(UTC)
+    made = (
+        x509.CertificateBuilder()
+        .subject_name(called)
+        .issuer_name(called)
+        .public_key(key.public_key())
+        .serial_number(x509.random_serial_number())
+        .not_valid_before(now - timedelta(days=1))
+        .not_valid_after(now + timedelta(days=1))
+        .add_extension(x509.SubjectAlternativeName([x509.DNSName(name)]), critical=False)
+        .sign(key, hashes.SHA256())
+    )
+    secret = key.private_bytes(Encoding.PEM, PrivateFormat.PKCS8, NoEncryption())
+    path = folder / "both.pem"
+    path.write_bytes(secret + made.public_bytes(Encoding.PEM))
+    return path
+
+
+@pytest.mark.parametrize(("name", "trusted"), [("model.lan", True), ("other.lan", True), ("model.lan", False)])
+def test_over_tls_the_name_of_the_server_is_checked(
+    names: dict[str, Sequence[str]], tmp_path: Path, monkeypatch: pytest.MonkeyPatch, name: str, *, trusted: bool
+) -> None:
+    both = certificate(tmp_path, name)
+    secure = ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER)
+    secure.load_cert_chain(both)
+    trusting = ssl.create_default_context(cafile=str(both) if trusted else None)
+    monkeypatch.setattr(ssl, "create_default_context", lambda: trusting)
+    names["model.lan"] = ["127.0.0.1"]
+    with serving(raw(completion('{"drafts": []}')), secure) as server:
+        endpoint = at_address(server.url.replace("127.0.0.1", "model.lan"), "m", timeout=5)
+        if name == "model.lan" and trusted:
+            assert endpoint.ask({"messages": []}).status == 200
+        else:
+            with pytest.raises(NoAnswer, match="CERTIFICATE_VERIFY_FAILED"):
+                endpoint.ask({"messages": []})
+            assert server.asked == []
