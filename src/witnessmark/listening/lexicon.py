@@ -212,8 +212,8 @@ def _build(packs: Packs) -> Lexicon:
     components = _gathered(_components(packs))
     texts = [stems(text) for text in _all_texts(packs)]
     own = {w for name in ("adverse", "sound") for w in members("conditions", name)}
-    named = {word for text in texts for word in text} | {stem(w) for w in own}
-    known = named | {stem(w) for w in own_words()} | {stem(w) for w in number_words()}
+    named = {word for text in texts for word in text}  # what misheard words may stand for; general words are too many
+    known = named | {stem(w) for w in own} | {stem(w) for w in own_words()} | {stem(w) for w in number_words()}
     by_sound: dict[str, list[str]] = {}
     for word in sorted(named):
         if len(word) >= _SOUND_FROM and word.isalpha():
