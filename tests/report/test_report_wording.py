@@ -6,11 +6,12 @@ from pathlib import Path
 
 import pytest
 
+from record_builder import Visit
 from report.small_visit import PACKS, given, letter_of
 from witnessmark.journal.acts import Read, Skipped, Took
 from witnessmark.judging.model import Running
 from witnessmark.report.clock import Clock
-from witnessmark.report.naming import sentence
+from witnessmark.report.naming import names_of, sentence
 from witnessmark.report.wording import join, measured, reason_words
 
 
@@ -27,7 +28,7 @@ from witnessmark.report.wording import join, measured, reason_words
     ],
 )
 def test_a_reason_is_said_once(body: Skipped, said: str) -> None:
-    assert reason_words(body, PACKS) == said
+    assert reason_words(body, names_of(Visit().record(), PACKS)) == said
 
 
 @pytest.mark.parametrize(

@@ -4,7 +4,7 @@ from witnessmark.assembly.facts import job_from_facts, when
 from witnessmark.assembly.findings import write_findings
 from witnessmark.assembly.gauging import limit_from_pack
 from witnessmark.assembly.hearing import hear, hear_into
-from witnessmark.assembly.issuing import Made, issue_report, write_report
+from witnessmark.assembly.issuing import LANGUAGES, Made, issue_report, write_report
 from witnessmark.assembly.jobs import OpenJob, new_job, open_job
 from witnessmark.assembly.keys import FileSigner, default_key_path
 from witnessmark.assembly.law import law_as_json, law_in_words
@@ -19,6 +19,7 @@ from witnessmark.assembly.writing import note_entry, note_readings
 
 __all__ = [
     "ENTRY_FIELDS",
+    "LANGUAGES",
     "Checked",
     "FileSigner",
     "Made",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
@@ -29,12 +29,10 @@ from witnessmark.report import (
     write_single,
     write_tables,
 )
+from witnessmark.report.tongue import LANGUAGES
 from witnessmark.stores.job_file import read_facts
 
-__all__ = ["Made", "issue_report", "write_report"]
-
-#: What every page of a report says that could be issued and is not.
-NOT_YET = "Draft: not issued. Nothing keeps it from being issued."
+__all__ = ["LANGUAGES", "Made", "issue_report", "write_report"]
 
 #: The whole page in one file, to be sent.
 SINGLE = "report.html"
@@ -72,9 +70,18 @@ def _silent(_done: int, _whole: int) -> None:
 
 
 def write_report(
-    job: OpenJob, packs: Packs, *, out: Path | None = None, at: datetime | None = None, tell: Tell = _silent
+    job: OpenJob,
+    packs: Packs,
+    *,
+    out: Path | None = None,
+    at: datetime | None = None,
+    language: str = "en",
+    tell: Tell = _silent,
 ) -> Made:
     """Write the report as the record stands: as issued when the last seal still covers everything, else as a draft.
+
+    *language* is that of our own sentences and of the packs' texts; words of people stay as they are. What is sealed is
+    the report in English: another language is a translation of it, and says so.
 
     Raises:
         Refusal: WM909 when nothing is recorded, or numbers of the report when it cannot be written.
@@ -84,11 +91,15 @@ def write_report(
         raise Refusal(messages.NOTHING_TO_SEAL.at(str(job.folder)))
     newest = max(entries, key=lambda entry: (instant(entry.logged), entry.id))
     if isinstance(newest.body, Sealed):
-        letter = _letter(job, packs, instant(newest.at), seal_in_force=newest.body)
+        letter = _letter(job, packs, instant(newest.at), seal_in_force=newest.body, language=language)
     else:
-        letter = _letter(job, packs, at or job.now(), seal_in_force=None)
-        letter = replace(letter, draft=letter.draft or NOT_YET)
-    return _write(job, letter, out, tell, tuple(problems))
+        letter = _letter(job, packs, at or job.now(), seal_in_force=None, language=language)
+    return _write(job, letter, out or _home(job, language), tell, tuple(problems))
+
+
+def _home(job: OpenJob, language: str) -> Path:
+    """Where a report goes unless said: the one that is sealed, in English, and translations beside it."""
+    return job.folder / ("report" if language == "en" else f"report-{language}")
 
 
 def issue_report(
@@ -138,6 +149,7 @@ def _letter(
     *,
     seal_in_force: Sealed | None,
     edition: tuple[int, str] | None = None,
+    language: str = "en",
 ) -> Letter:
     entries, problems = job.entries()
     if seal_in_force is not None:
@@ -155,6 +167,7 @@ def _letter(
         pictures=displayable(job, record),
         seal=seal_in_force,
         edition=edition,
+        language=language,
         verification=problems,
     )
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from witnessmark.assembly import default_key_path, issue_report, open_job, read_packs, when, write_report
+from witnessmark.assembly import LANGUAGES, default_key_path, issue_report, open_job, read_packs, when, write_report
 from witnessmark.cli.output import FALLS_SHORT, answer, complain, json_option, progress, refusing
 
 __all__ = ["report"]
@@ -22,17 +22,36 @@ __all__ = ["report"]
     type=click.Path(path_type=Path),
     help="Signing key (PEM), made when it does not exist. Unless said: $WITNESSMARK_KEY, else your configuration folder.",
 )
+@click.option(
+    "--language",
+    type=click.Choice(list(LANGUAGES)),
+    default="en",
+    show_default=True,
+    help="Write a translation of it beside the report: our sentences and the packs' texts; words of people stay.",
+)
 @click.option("--why", help="Why an issued report is issued again.")
 @json_option
 @refusing
 def report(
-    *, job: Path, out: Path | None, moment: str | None, issue: bool, key: Path | None, why: str | None, as_json: bool
+    *,
+    job: Path,
+    out: Path | None,
+    moment: str | None,
+    issue: bool,
+    key: Path | None,
+    language: str,
+    why: str | None,
+    as_json: bool,
 ) -> None:
     """Write the report of JOB: index.html with its pictures, report.pdf and report.json.
 
     Without --issue it is a draft and says so on every page. With --issue the record is sealed: the root over all chains,
     the packs and the report's data are signed, and `witnessmark verify` can check them for as long as the folder exists.
     """
+    if issue and language != "en":
+        raise click.UsageError(
+            "What is issued and sealed is the report in English. Issue it, then write the translation."
+        )
     opened = open_job(job)
     packs = read_packs()
     with progress("Writing", quiet=as_json) as tell:
@@ -40,7 +59,7 @@ def report(
         if issue:
             made = issue_report(opened, packs, out=out, at=at, key=key or default_key_path(), why=why, tell=tell)
         else:
-            made = write_report(opened, packs, out=out, at=at, tell=tell)
+            made = write_report(opened, packs, out=out, at=at, language=language, tell=tell)
     complain(made.problems)
     if as_json:
         answer(made.as_json())

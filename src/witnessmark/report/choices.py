@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from witnessmark.packs.model import STAKES, URGENCIES
+from witnessmark.report.contents import tongue_of
 from witnessmark.report.letter import Letter
 from witnessmark.report.naming import capital
 
@@ -19,12 +20,16 @@ def choices_of(letter: Letter) -> tuple[Choice, ...]:
     trades = sorted({finding.by for finding in findings if finding.by})
     stakes = [stake for stake in STAKES if any(finding.stake == stake for finding in findings)]
     urgencies = [urgency for urgency in URGENCIES if any(finding.urgency == urgency for finding in findings)]
+    say = tongue_of(letter).say
     return (
-        ("place", "Place", "everywhere", tuple((place, capital(place)) for place in dict.fromkeys(places) if place)),
-        ("stake", "What is at stake", "anything", tuple((stake, stake) for stake in stakes)),
-        ("urgency", "How soon", "any time", tuple((urgency, urgency) for urgency in urgencies)),
-        ("trade", "By whom", "anyone", tuple((trade, trade) for trade in trades)),
-    )
+        (
+            "place", say("Place"), say("everywhere"),
+            tuple((place, capital(place)) for place in dict.fromkeys(places) if place),
+        ),
+        ("stake", say("What is at stake"), say("anything"), tuple((stake, say(stake)) for stake in stakes)),
+        ("urgency", say("How soon"), say("any time"), tuple((urgency, say(urgency)) for urgency in urgencies)),
+        ("trade", say("By whom"), say("anyone"), tuple((trade, trade) for trade in trades)),
+    )  # fmt: skip
 
 
 def _place_order(letter: Letter) -> dict[int, int]:

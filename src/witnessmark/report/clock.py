@@ -6,14 +6,10 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from witnessmark.journal.fold import Record
+from witnessmark.report.tongue import ENGLISH, Tongue
 
-__all__ = ["Clock", "clock_of", "long_date", "offset_words", "spell"]
+__all__ = ["Clock", "clock_of", "offset_words", "spell"]
 
-_DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-_MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
-    "December",
-)  # fmt: skip
 _NOON = 12
 _HOUR = 3600
 _MINUTE = 60
@@ -24,15 +20,6 @@ def _moment(at: str) -> datetime | None:
         return datetime.fromisoformat(at)
     except ValueError:
         return None
-
-
-def long_date(day: date) -> str:
-    """A date with its weekday.
-
-    >>> long_date(date(2026, 10, 14))
-    'Wednesday, October 14, 2026'
-    """
-    return f"{_DAYS[day.weekday()]}, {_MONTHS[day.month - 1]} {day.day}, {day.year}"
 
 
 def offset_words(offset: timedelta | None) -> str:
@@ -61,8 +48,7 @@ def spell(number: int) -> str:
     >>> spell(3), spell(14)
     ('three', '14')
     """
-    words = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
-    return words[number] if 0 <= number < len(words) else f"{number:,}"
+    return ENGLISH.number(number)
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +57,7 @@ class Clock:
 
     day: date | None
     offset: timedelta | None
+    tongue: Tongue = ENGLISH
 
     def say(self, at: str, *, seconds: bool = True) -> str:
         """*at* (RFC 3339) as printed; text that is no time is returned as it is."""
@@ -79,13 +66,16 @@ class Clock:
             return at
         words = _time(moment, seconds=seconds)
         if moment.date() != self.day:
-            words += f" on {_MONTHS[moment.month - 1]} {moment.day}, {moment.year}"
+            month = self.tongue.month(moment)
+            words = self.tongue.say(
+                "{time} on {month} {day}, {year}", time=words, month=month, day=moment.day, year=moment.year
+            )
         if moment.utcoffset() != self.offset and moment.utcoffset() is not None:
             words += f" ({offset_words(moment.utcoffset())})"
         return words
 
 
-def clock_of(visit: str, record: Record) -> Clock:
+def clock_of(visit: str, record: Record, tongue: Tongue = ENGLISH) -> Clock:
     """The clock of a job: the day of its visit, and the offset of its arrival (of its first entry without one)."""
     try:
         day = date.fromisoformat(visit)
@@ -95,5 +85,5 @@ def clock_of(visit: str, record: Record) -> Clock:
     at = at or next((fact.at for fact in record.facts), "")
     moment = _moment(at)
     if moment is None:
-        return Clock(day, None)
-    return Clock(day or moment.date(), moment.utcoffset())
+        return Clock(day, None, tongue)
+    return Clock(day or moment.date(), moment.utcoffset(), tongue)

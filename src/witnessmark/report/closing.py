@@ -9,9 +9,9 @@ from witnessmark.journal.fold import Record
 from witnessmark.journal.job import Job
 from witnessmark.packs.model import Packs
 from witnessmark.problems import Problem
-from witnessmark.report.clock import spell
 from witnessmark.report.letter import Seal, Statement
 from witnessmark.report.naming import Names, capital, sentence
+from witnessmark.report.tongue import Tongue
 from witnessmark.report.wording import reason_words, telling
 from witnessmark.views import doubts
 
@@ -31,21 +31,26 @@ _TRADES = (
     "before anything said here."
 )
 
+_AS_RECORDED = (
+    "What people wrote or said, the texts of the law, and what readings were held against stand as they were recorded."
+)
+
 
 def not_inspected_of(record: Record, names: Names) -> tuple[Statement, ...]:
     """Everything that was not inspected, where, and why."""
+    say = names.tongue.say
     rows = []
     for fact in record.facts:
         body = fact.body
         if not isinstance(body, Skipped):
             continue
-        what = body.what or names.subject(fact) or names.place_of(fact) or "something"
+        what = body.what or names.subject(fact) or names.place_of(fact) or say("something")
         place = names.place_of(fact)
         where = f"{capital(place)}: " if place and place.lower() not in what.lower() else ""
-        why = reason_words(body, names.packs)
+        why = reason_words(body, names)
         if not why and not body.words:
-            why = "no reason was recorded"
-        because = f", because {why.rstrip('.')}" if why else ""
+            why = say("no reason was recorded")
+        because = say(", because {why}", why=why.rstrip(".")) if why else ""
         rows.append(Statement(sentence(f"{where}{what if where else capital(what)}{because}"), (fact.id,)))
     return tuple(rows)
 
@@ -57,31 +62,30 @@ def doubts_of(record: Record, names: Names) -> tuple[Statement, ...]:
         place = names.place_of(doubt.fact)
         words = sentence(f"{place}: {doubt.words}" if place else doubt.words).rstrip(".")
         if doubt.closed_by is None:
-            rows.append(Statement(f"{words}. This was not settled.", (doubt.fact.id,)))
+            rows.append(Statement(f"{words}. {names.tongue.say('This was not settled.')}", (doubt.fact.id,)))
             continue
         told = telling(doubt.closed_by, names)
         rows.append(Statement(f"{words}. {told}", (doubt.fact.id, doubt.closed_by.id)))
     return tuple(rows)
 
 
-def scope_of(job: Job, record: Record) -> tuple[str, ...]:
+def scope_of(job: Job, record: Record, tongue: Tongue) -> tuple[str, ...]:
     """What this report is, and what it does not claim."""
-    lines = [_LOOK, _NO_CLAIM, _TRADES, f"It was written for {job.client or 'the client'}."]
-    if record.drafts:
-        count = len(record.drafts)
-        lines.append(
-            f"{capital(spell(count))} proposal{'s' * (count != 1)} made by programs from speech or pictures "
-            f"{'were' if count != 1 else 'was'} not accepted by a person and {'are' if count != 1 else 'is'} not used here."
-        )
-    if record.waiting:
-        lines.append(f"Entries that wait for another device to be merged: {spell(len(record.waiting))}.")
-    if record.unread:
-        lines.append(f"Entries written by a newer program and not read here: {spell(len(record.unread))}.")
-    if record.conflicts:
-        lines.append(
-            f"Entries amended in two places without knowledge of each other: {spell(len(record.conflicts))}; "
-            "the later amendment holds."
-        )
+    say = tongue.say
+    lines = [say(_LOOK), say(_NO_CLAIM), say(_TRADES)]
+    lines.append(say("It was written for {client}.", client=job.client or say("the client")))
+    for words, rows in (
+        ("Proposals that programs made from speech or pictures, which no person accepted and which are not used here: {count}.",
+         record.drafts),
+        ("Entries that wait for another device to be merged: {count}.", record.waiting),
+        ("Entries written by a newer program and not read here: {count}.", record.unread),
+        ("Entries amended in two places without knowledge of each other, of which the later amendment holds: {count}.",
+         record.conflicts),
+    ):  # fmt: skip
+        if rows:
+            lines.append(say(words, count=tongue.number(len(rows))))
+    if tongue.language != "en":
+        lines.append(say(_AS_RECORDED))
     return tuple(lines)
 
 
@@ -105,36 +109,38 @@ def cautions_of(record: Record, names: Names) -> tuple[str, ...]:
     packs = names.packs
     used = set(_ids(record, names))
     return tuple(
-        [caution.words for caution in packs.cautions.values() if caution.id in used]
+        [names.tongue.row("caution", row.id, "words", row.words) for row in packs.cautions.values() if row.id in used]
         + [capital(unknown.replace("-", " ")) for unknown in sorted(used - set(packs.cautions))]
     )
 
 
-def _checked(verification: Sequence[Problem] | None) -> tuple[str, ...]:
+def _checked(verification: Sequence[Problem] | None, tongue: Tongue) -> tuple[str, ...]:
     if verification is None:
         return ()
     if not verification:
-        return ("When this letter was written the record was checked, and nothing in it failed to match.",)
+        return (tongue.say("When this letter was written the record was checked, and nothing in it failed to match."),)
     return tuple(
         f"{row.where}: {row.message.what}" + (f" ({row.detail})" if row.detail else "") + "." for row in verification
     )
 
 
-def _replaces(seal: Sealed) -> str:
+def _replaces(seal: Sealed, tongue: Tongue) -> str:
     if seal.edition <= 1:
         return ""
     why = f": {seal.why.rstrip('.')}" if seal.why else ""
-    return f"This is edition {seal.edition} of this report; it replaces the one before{why}."
+    return tongue.say(
+        "This is edition {edition} of this report; it replaces the one before{why}.", edition=seal.edition, why=why
+    )
 
 
-def seal_of(packs: Packs, seal: Sealed | None, verification: Sequence[Problem] | None) -> Seal:
+def seal_of(packs: Packs, seal: Sealed | None, verification: Sequence[Problem] | None, tongue: Tongue) -> Seal:
     """The seal as printed. Without one, the packs as they are now, and no root."""
     if seal is None:
         used = tuple((file.id, file.version, file.hash) for file in packs.files)
-        return Seal(0, "", "", "", "", "", "", (), used, _checked(verification))
+        return Seal(0, "", "", "", "", "", "", (), used, _checked(verification, tongue))
     return Seal(
         edition=seal.edition,
-        replaces=_replaces(seal),
+        replaces=_replaces(seal, tongue),
         root=seal.root,
         key=seal.key,
         signature=seal.signature,
@@ -142,5 +148,5 @@ def seal_of(packs: Packs, seal: Sealed | None, verification: Sequence[Problem] |
         report=seal.report or "",
         heads=tuple((head.device, head.n, head.hash) for head in seal.heads),
         packs=tuple((pack.id, pack.version, pack.hash) for pack in seal.packs),
-        checked=_checked(verification),
+        checked=_checked(verification, tongue),
     )

@@ -113,7 +113,8 @@ def compose(
     Returns:
         The letter. Same arguments, same letter. What could not be shown or cited is in ``Letter.problems``.
     """
-    clock, names = clock_of(job.date, record), names_of(record, packs, Tongue.of(language, packs))
+    tongue = Tongue.of(language, packs)
+    clock, names = clock_of(job.date, record, tongue), names_of(record, packs, tongue)
     scene = gather(record, packs, job, standing.at)
     showing = showing_of(record, names, clock, media, pictures or {})
     stakes = findings_of(record, names, clock, showing)
@@ -126,17 +127,19 @@ def compose(
         problems = (*problems, NO_RULEBOOK.at("job.toml", job.rulebook or "rulebook is empty"))
     letter = Letter(
         job=job.id,
-        title=f"Inspection of {', '.join(part for part in (opening.address, opening.town) if part)}",
-        language="en-US",
-        invented=INVENTED if job.invented else "",
-        draft=draft_of(standing, sealed=seal is not None),
+        title=tongue.say(
+            "Inspection of {where}", where=", ".join(part for part in (opening.address, opening.town) if part)
+        ),
+        language="en-US" if tongue.language == "en" else tongue.language,
+        invented=tongue.say(INVENTED) if job.invented else "",
+        draft=draft_of(standing, tongue, sealed=seal is not None),
         opening=opening,
         open_ends=open_ends_of(standing),
         editions=editions_of(record, (seal.edition, seal.why or "") if seal else edition, names, clock),
         law_texts=law_texts_of(scene),
         law_summary=law_summary_of(scene, findings),
         answered=answered_of(record, names, clock, showing, {finding.entry: finding for finding in findings}),
-        summary=summary_of(stakes),
+        summary=summary_of(stakes, tongue),
         stakes=stakes,
         glance=glance_of(job, record, names, showing),
         places=places_of(stakes, names),
@@ -144,7 +147,7 @@ def compose(
         law=(*law_of(job, packs), *filter(None, [due_of(scene, names)])),
         items=items_of(scene, names),
         observed=observed_of(scene, names),
-        duties=duties_of(job, record, packs, standing),
+        duties=duties_of(job, record, names, standing),
         not_asked=not_asked_of(job, packs, standing),
         beyond_visit=beyond_visit_of(job, packs, standing),
         not_inspected=not_inspected_of(record, names),
@@ -157,11 +160,11 @@ def compose(
         pictures=showing.pictures,
         filed=showing.filed,
         outlook=outlook,
-        scope=scope_of(job, record),
+        scope=scope_of(job, record, tongue),
         cautions=cautions_of(record, names),
         terms=terms_of(job, packs),
         evidence=(),
-        seal=seal_of(packs, seal, verification),
+        seal=seal_of(packs, seal, verification, tongue),
         drawings=drawings_of(record, names, standing, outlook),
         problems=tuple(problems),
     )

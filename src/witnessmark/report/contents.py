@@ -5,8 +5,9 @@ from __future__ import annotations
 from itertools import groupby
 
 from witnessmark.report.letter import Letter, OpenEnd
+from witnessmark.report.tongue import Tongue
 
-__all__ = ["SECTIONS", "open_groups", "other_pictures", "shutoff_pictures"]
+__all__ = ["SECTIONS", "language_of", "open_groups", "other_pictures", "sections_of", "shutoff_pictures", "tongue_of"]
 
 #: The parts of the letter in order: an anchor and a heading.
 SECTIONS = (
@@ -25,10 +26,25 @@ SECTIONS = (
 )
 
 
+def language_of(letter: Letter) -> str:
+    """The code of the letter's language (ISO 639-1)."""
+    return letter.language[:2]
+
+
+def tongue_of(letter: Letter) -> Tongue:
+    """The letter's language for the sentences of its pages; the texts of packs are in the letter already."""
+    return Tongue(language_of(letter), {})
+
+
+def sections_of(letter: Letter) -> dict[str, str]:
+    """Anchors and headings of the parts, in the language of the letter."""
+    return {anchor: tongue_of(letter).say(heading) for anchor, heading in SECTIONS}
+
+
 def open_groups(letter: Letter) -> tuple[tuple[str, tuple[OpenEnd, ...]], ...]:
     """What is still open by sort, in the order of the letter; the sort as a heading."""
     groups = groupby(letter.open_ends, key=lambda end: end.sort)
-    return tuple((sort.capitalize(), tuple(ends)) for sort, ends in groups)
+    return tuple((tongue_of(letter).say(sort.capitalize()), tuple(ends)) for sort, ends in groups)
 
 
 def _with_findings(letter: Letter) -> set[int]:

@@ -10,8 +10,9 @@ from witnessmark.journal.job import Job
 from witnessmark.judging.model import DutyCoverage, Standing, SubjectCoverage
 from witnessmark.packs.model import Duty, Packs, Rulebook
 from witnessmark.report.letter import DutyLine, NotAsked, SubjectLine, SystemDuties, Term
-from witnessmark.report.naming import sentence, system_heading
-from witnessmark.report.wording import SURENESS, join
+from witnessmark.report.naming import Names, sentence
+from witnessmark.report.tongue import Tongue
+from witnessmark.report.wording import SURENESS
 
 __all__ = ["beyond_visit_of", "duties_of", "law_of", "not_asked_of", "not_required_of", "terms_of"]
 
@@ -28,22 +29,22 @@ def _note(duty: Duty) -> str:
     return SURENESS.get(duty.provenance.tag, duty.provenance.tag)
 
 
-def _how(entries: tuple[str, ...], facts: Mapping[str, Fact]) -> str:
+def _how(entries: tuple[str, ...], facts: Mapping[str, Fact], tongue: Tongue) -> str:
     ways = dict.fromkeys(_HOW[facts[e].act] for e in entries if e in facts and facts[e].act in _HOW)
-    return join(list(ways))
+    return tongue.join([tongue.say(way) for way in ways])
 
 
-def _subject(row: SubjectCoverage, facts: Mapping[str, Fact]) -> SubjectLine:
-    return SubjectLine(row.words, row.status, _how(row.entries, facts), row.entries, row.why)
+def _subject(row: SubjectCoverage, facts: Mapping[str, Fact], tongue: Tongue) -> SubjectLine:
+    return SubjectLine(row.words, tongue.say(row.status), _how(row.entries, facts, tongue), row.entries, row.why)
 
 
-def _line(row: DutyCoverage, facts: Mapping[str, Fact]) -> DutyLine:
+def _line(row: DutyCoverage, facts: Mapping[str, Fact], tongue: Tongue) -> DutyLine:
     duty = row.duty
-    says = _SAYS.get(row.status, sentence(row.status))
+    says = tongue.say(_SAYS[row.status]) if row.status in _SAYS else sentence(row.status)
     if row.why:
         says = f"{says} {sentence(row.why)}"
-    subjects = tuple(_subject(subject, facts) for subject in row.subjects if subject.status != "not asked")
-    return DutyLine(duty.id, duty.section, sentence(duty.words), row.status, says, subjects, _note(duty))
+    subjects = tuple(_subject(subject, facts, tongue) for subject in row.subjects if subject.status != "not asked")
+    return DutyLine(duty.id, duty.section, sentence(duty.words), tongue.say(row.status), says, subjects, _note(duty))
 
 
 def _listed(duty: Duty) -> DutyLine:
@@ -67,15 +68,15 @@ def _in_order(standing: Standing, job: Job, packs: Packs) -> list[DutyCoverage]:
     return sorted(standing.duties, key=lambda row: order.get(row.duty.id, len(order)))
 
 
-def duties_of(job: Job, record: Record, packs: Packs, standing: Standing) -> tuple[SystemDuties, ...]:
+def duties_of(job: Job, record: Record, names: Names, standing: Standing) -> tuple[SystemDuties, ...]:
     """The duties that apply to this house, in the order of the law, by the system each is about."""
     facts = {fact.id: fact for fact in record.facts}
-    rows = [row for row in _in_order(standing, job, packs) if row.status != "not asked"]
+    rows = [row for row in _in_order(standing, job, names.packs) if row.status != "not asked"]
     return tuple(
         SystemDuties(
             system,
-            system_heading(system),
-            tuple(_line(row, facts) for row in group),
+            names.system(system),
+            tuple(_line(row, facts, names.tongue) for row in group),
         )
         for system, group in groupby(rows, key=lambda row: row.duty.system)
     )

@@ -9,11 +9,12 @@ from witnessmark.journal.acts import Found
 from witnessmark.journal.fold import Fact, Record
 from witnessmark.packs import SYSTEMS
 from witnessmark.packs.model import STAKES, URGENCIES
-from witnessmark.report.clock import Clock, spell
+from witnessmark.report.clock import Clock
 from witnessmark.report.letter import Finding, PlaceFindings, StakeGroup
 from witnessmark.report.naming import WHOLE_HOUSE, Names, capital, sentence
 from witnessmark.report.showing import Showing
-from witnessmark.report.wording import by_whom, join
+from witnessmark.report.tongue import Tongue
+from witnessmark.report.wording import by_whom
 
 __all__ = ["findings_of", "places_of", "summary_of", "systems_of"]
 
@@ -36,6 +37,12 @@ _HOW_SOON = {
     "plan": "plan for it",
     "watch": "watch it",
 }
+_COUNTED = {
+    "people": "{count} where people are at stake",
+    "building": "{count} where the building is at stake",
+    "function": "{count} where function is at stake",
+    "upkeep": "{count} where upkeep is at stake",
+}
 _UNSAID = "Nothing was written here."
 _OTHER = "Where the stake was not said"
 
@@ -44,19 +51,30 @@ def _rank(values: tuple[str, ...], value: str) -> int:
     return values.index(value) if value in values else len(values)
 
 
-def _sentence(body: Found) -> str:
-    stake = _AT_STAKE.get(body.stake, "What is at stake was not said")
-    return f"{stake}; {_HOW_SOON.get(body.urgency, 'how soon was not said')}."
+def _sentence(body: Found, tongue: Tongue) -> str:
+    stake = tongue.say(_AT_STAKE.get(body.stake, "What is at stake was not said"))
+    return f"{stake}; {tongue.say(_HOW_SOON.get(body.urgency, 'how soon was not said'))}."
 
 
 def _title(body: Found, names: Names) -> str:
-    if body.title:
-        return capital(body.title)
     condition = names.packs.conditions.get(body.condition or "")
+    if body.title and not (condition and sentence(condition.name) == sentence(body.title)):
+        return capital(body.title)
     if condition:
-        return capital(condition.name)
+        return capital(names.tongue.row("condition", condition.id, "name", condition.name))
     words = body.seen.split(". ")[0].strip()
-    return capital(words) or "A finding without a title"
+    return capital(words) or names.tongue.say("A finding without a title")
+
+
+def _part(body: Found, field: str, text: str, names: Names) -> str:
+    """One of the four parts: in the language of the report where the packs' own words stand unchanged, else as written."""
+    condition = names.packs.conditions.get(body.condition or "")
+    own = sentence(getattr(condition, field)) if condition else ""
+    written = sentence(text)
+    if condition and own and written.startswith(own):
+        said = sentence(names.tongue.row("condition", condition.id, field, own))
+        return said + written.removeprefix(own)
+    return written or names.tongue.say(_UNSAID)
 
 
 def _finding(fact: Fact, body: Found, *, record: Record, names: Names, clock: Clock, showing: Showing) -> Finding:
@@ -66,24 +84,26 @@ def _finding(fact: Fact, body: Found, *, record: Record, names: Names, clock: Cl
         (names.subject(row) for row in based if names.subject(row)), ""
     )
     last = record.entries.get(fact.amended_by[-1]) if fact.amended_by else None
-    recorded = f"Written {clock.say(fact.entry.at, seconds=False)} on {fact.entry.device} by {fact.entry.by}"
+    say = names.tongue.say
+    when = clock.say(fact.entry.at, seconds=False)
+    recorded = say("Written {when} on {device} by {by}", when=when, device=fact.entry.device, by=fact.entry.by)
     if fact.accepted_by and (accepted := record.entries.get(fact.accepted_by)):
-        recorded += f", accepted {clock.say(accepted.at, seconds=False)} by {accepted.by}"
+        recorded += ", " + say("accepted {when} by {by}", when=clock.say(accepted.at, seconds=False), by=accepted.by)
     if last:
-        recorded += f", amended {clock.say(last.logged, seconds=False)} by {last.by}"
+        recorded += ", " + say("amended {when} by {by}", when=clock.say(last.logged, seconds=False), by=last.by)
     return Finding(
         entry=fact.id,
         number=0,
         title=_title(body, names).rstrip("."),
-        seen=sentence(body.seen) or _UNSAID,
-        why=sentence(body.why) or _UNSAID,
-        if_left=sentence(body.if_left) or _UNSAID,
-        do=sentence(body.do) or _UNSAID,
-        by=by_whom(body.by, names.packs),
+        seen=_part(body, "observation", body.seen, names),
+        why=_part(body, "implication", body.why, names),
+        if_left=_part(body, "if_left", body.if_left, names),
+        do=_part(body, "do", body.do, names),
+        by=by_whom(body.by, names),
         direct=body.direct,
         stake=body.stake,
         urgency=body.urgency,
-        sentence=_sentence(body),
+        sentence=_sentence(body, names.tongue),
         place=place,
         component=subject,
         recorded=recorded + ".",
@@ -113,22 +133,23 @@ def findings_of(record: Record, names: Names, clock: Clock, showing: Showing) ->
         stake = body.stake if body.stake in STAKES else ""
         finding = replace(finding, number=number, pictures=here, pictures_elsewhere=elsewhere)
         groups.setdefault(stake, []).append(finding)
-    return tuple(StakeGroup(stake, _HEADINGS.get(stake, _OTHER), tuple(found)) for stake, found in groups.items())
+    return tuple(
+        StakeGroup(stake, names.tongue.say(_HEADINGS.get(stake, _OTHER)), tuple(found))
+        for stake, found in groups.items()
+    )
 
 
-def summary_of(groups: Sequence[StakeGroup]) -> str:
+def summary_of(groups: Sequence[StakeGroup], tongue: Tongue) -> str:
     """How many findings there are, by what they put at stake, in one or two sentences."""
     count = sum(len(group.findings) for group in groups)
     if not count:
-        return "Nothing was written down as a finding."
+        return tongue.say("Nothing was written down as a finding.")
     said = [
-        f"{spell(len(group.findings))} where {group.stake if group.stake != 'building' else 'the building'} "
-        f"{'are' if group.stake == 'people' else 'is'} at stake"
-        for group in groups
-        if group.stake
+        tongue.say(_COUNTED[group.stake], count=tongue.number(len(group.findings))) for group in groups if group.stake
     ]
-    total = f"There {'is' if count == 1 else 'are'} {spell(count)} finding{'s' * (count != 1)}"
-    return f"{total}: {join(said)}." if said else f"{total}."
+    words = "There is one finding" if count == 1 else "There are {count} findings"
+    total = tongue.say(words, count=tongue.number(count))
+    return f"{total}: {tongue.join(said)}." if said else f"{total}."
 
 
 def places_of(groups: Sequence[StakeGroup], names: Names) -> tuple[PlaceFindings, ...]:
@@ -136,7 +157,7 @@ def places_of(groups: Sequence[StakeGroup], names: Names) -> tuple[PlaceFindings
     numbers: dict[str, list[int]] = {}
     for group in groups:
         for finding in group.findings:
-            numbers.setdefault(finding.place or WHOLE_HOUSE, []).append(finding.number)
+            numbers.setdefault(finding.place or names.tongue.say(WHOLE_HOUSE), []).append(finding.number)
     visited = [names.place(place) for place in names.house.places]
     known = sorted(numbers, key=lambda place: visited.index(place) if place in visited else len(visited))
     return tuple(PlaceFindings(capital(place), tuple(sorted(numbers[place]))) for place in known)

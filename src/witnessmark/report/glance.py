@@ -9,9 +9,10 @@ from witnessmark.journal.fold import Fact, Record
 from witnessmark.journal.job import Job
 from witnessmark.packs import SYSTEMS
 from witnessmark.report.letter import Description, Glance, SystemGlance
-from witnessmark.report.naming import Names, capital, system_heading
+from witnessmark.report.naming import Names, capital
 from witnessmark.report.showing import Showing
-from witnessmark.report.wording import attribute_words, join, quantity, reason_words
+from witnessmark.report.tongue import Tongue
+from witnessmark.report.wording import attribute_words, quantity, reason_words
 
 __all__ = ["glance_of"]
 
@@ -20,29 +21,36 @@ _SHUTOFF = ("shutoff", "disconnect", "gas-meter", "service-panel", "propane-tank
 _YEAR = 4
 
 
-def _facts_of(job: Job) -> tuple[tuple[str, str], ...]:
+def _yes_no(answer: bool | None, tongue: Tongue) -> str:
+    return "" if answer is None else tongue.say("yes") if answer else tongue.say("no")
+
+
+def _facts_of(job: Job, tongue: Tongue) -> tuple[tuple[str, str], ...]:
     rows = [
         ("Built", str(job.year_built) if job.year_built else ""),
-        ("Altered since", join([f"{row.what} ({row.year})" for row in job.altered])),
+        ("Altered since", tongue.join([f"{row.what} ({row.year})" for row in job.altered])),
         ("Storeys above grade", job.storeys or ""),
         ("Floor area", quantity(job.area, job.area_unit) if job.area else ""),
         ("Foundation", job.foundation or ""),
-        ("Fuels", join(job.fuels)),
-        ("Attached garage", "" if job.attached_garage is None else "yes" if job.attached_garage else "no"),
-        ("Lived in", "" if job.occupied is None else "yes" if job.occupied else "no"),
+        ("Fuels", tongue.join(job.fuels)),
+        ("Attached garage", _yes_no(job.attached_garage, tongue)),
+        ("Lived in", _yes_no(job.occupied, tongue)),
         ("Note", job.note or ""),
     ]
-    return tuple((label, value) for label, value in rows if value)
+    return tuple((tongue.say(label), value) for label, value in rows if value)
 
 
-def _age(body: Identified, visited: date | None) -> str:
+def _age(body: Identified, visited: date | None, tongue: Tongue) -> str:
     if body.attribute != "made" or visited is None:
         return ""
     year = body.value.strip()[:_YEAR]
     if not (year.isdigit() and len(year) == _YEAR):
         return ""
     years = visited.year - int(year)
-    return f", about {years} year{'s' * (years != 1)} old then" if years >= 0 else ""
+    if years < 0:
+        return ""
+    words = "about one year old then" if years == 1 else "about {years} years old then"
+    return ", " + tongue.say(words, years=years)
 
 
 def _says(fact: Fact, names: Names, visited: date | None) -> str:
@@ -50,14 +58,15 @@ def _says(fact: Fact, names: Names, visited: date | None) -> str:
     if isinstance(body, Identified):
         part = names.part(names.house.kind_of(fact), body.part)
         note = f" ({body.note})" if body.note else ""
-        return f"{part + ', ' if part else ''}{attribute_words(body, names)}{_age(body, visited)}{note}"
+        return f"{part + ', ' if part else ''}{attribute_words(body, names)}{_age(body, visited, names.tongue)}{note}"
     if isinstance(body, Saw):
         # What is wrong with it stands among the findings; here it is about where it is and how it is turned.
         return "" if body.state == "adverse" else body.what
     if isinstance(body, Ran):
-        return f"operated: {body.what}" if body.what else "operated"
+        said = names.tongue.say("operated")
+        return f"{said}: {body.what}" if body.what else said
     if isinstance(body, Skipped):
-        return f"not operated or not looked at: {reason_words(body, names.packs)}"
+        return names.tongue.say("not operated or not looked at: {why}", why=reason_words(body, names))
     if isinstance(body, Listed):
         return body.note or ""
     return ""
@@ -98,7 +107,7 @@ def _systems(record: Record, names: Names, visited: date | None) -> tuple[System
     return tuple(
         SystemGlance(
             system,
-            system_heading(system),
+            names.system(system),
             tuple(_described(facts, names, visited) for facts in told[system].values()),
         )
         for system in order
@@ -114,4 +123,4 @@ def glance_of(job: Job, record: Record, names: Names, showing: Showing) -> Glanc
         visited = None
     shutoffs = _shutoffs(record, names, visited)
     pictures = showing.of(entry for row in shutoffs for entry in row.rests_on)
-    return Glance(_facts_of(job), tuple(shutoffs), pictures, _systems(record, names, visited))
+    return Glance(_facts_of(job, names.tongue), tuple(shutoffs), pictures, _systems(record, names, visited))

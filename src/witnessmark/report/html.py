@@ -19,7 +19,7 @@ from markupsafe import Markup
 
 from witnessmark.problems import Problem, Refusal
 from witnessmark.report.choices import choices_of
-from witnessmark.report.contents import SECTIONS, open_groups, other_pictures, shutoff_pictures
+from witnessmark.report.contents import open_groups, other_pictures, sections_of, shutoff_pictures, tongue_of
 from witnessmark.report.data import replace_file, report_bytes
 from witnessmark.report.glyphs import FONTS
 from witnessmark.report.letter import Evidence, Letter, Picture
@@ -111,7 +111,8 @@ def _page(letter: Letter, prepared: Prepared, *, single: bool = False) -> str:
     script = _own("letter.js")
     return _template().render(
         letter=letter,
-        sections=dict(SECTIONS),
+        sections=sections_of(letter),
+        t=tongue_of(letter).say,
         open_groups=open_groups(letter),
         rows=rows,
         shown=shown,

@@ -36,7 +36,9 @@ def due_of(scene: Scene, names: Names) -> str:
     if due.due is None:
         return say("By the law the report is due {words}.", words=due.words.rstrip("."))
     return say(
-        "By the law the report is due on {day}: {words}.", day=names.tongue.date(due.due), words=due.words.rstrip(".")
+        "By the law the report is due on {day}: {words}.",
+        day=names.tongue.long_date(due.due),
+        words=due.words.rstrip("."),
     )
 
 

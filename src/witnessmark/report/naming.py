@@ -75,7 +75,7 @@ class Names:
     def kind(self, kind: str | None) -> str:
         """The name of a kind, in plain words."""
         known = self.packs.kinds.get(kind or "")
-        return known.name if known else _plain(kind or "")
+        return self.tongue.row("kind", known.id, "name", known.name) if known else _plain(kind or "")
 
     def part(self, kind: str | None, part: str | None) -> str:
         """The name of a part of a kind."""

@@ -8,6 +8,7 @@ from witnessmark.judging.model import Standing
 from witnessmark.report.clock import Clock
 from witnessmark.report.letter import Operation, Statement, Step
 from witnessmark.report.naming import Names, capital, sentence
+from witnessmark.report.tongue import Tongue
 from witnessmark.report.wording import telling
 from witnessmark.views import Run, decisions, looks, running
 
@@ -46,21 +47,22 @@ def _open_by_run(standing: Standing) -> dict[str, list[str]]:
     return open_
 
 
-def _outcome(run: Run, then: list[Fact], still: list[str], stands: str, *, late: bool) -> str:
+def _outcome(run: Run, then: list[Fact], still: list[str], stands: str, tongue: Tongue, *, late: bool) -> str:
+    say = tongue.say
     if still:
-        return "Open when this letter was written: " + "; ".join(dict.fromkeys(still)) + "."
-    words = "The second look came later than it should have. " if late else ""
+        return say("Open when this letter was written: {what}.", what="; ".join(dict.fromkeys(still)))
+    words = say("The second look came later than it should have.") + " " if late else ""
     if stands:
-        return f"{words}So it stood when this letter was written: {stands}."
+        return words + say("So it stood when this letter was written: {what}.", what=stands)
     if run.taken_over is not None:
-        return words + "Changed again later."
+        return words + say("Changed again later.")
     if any(isinstance(fact.body, Stopped) for fact in then):
-        return words + "Put back."
-    return words + ("Settled." if run.leaves and then else "Left as found.")
+        return words + say("Put back.")
+    return words + (say("Settled.") if run.leaves and then else say("Left as found."))
 
 
 def _name(run: Run, names: Names) -> str:
-    return capital(names.subject(run.fact) or run.body.what or "something")
+    return capital(names.subject(run.fact) or run.body.what or names.tongue.say("something"))
 
 
 def operations_of(record: Record, names: Names, clock: Clock, standing: Standing) -> tuple[Operation, ...]:
@@ -73,7 +75,7 @@ def operations_of(record: Record, names: Names, clock: Clock, standing: Standing
         if not (run.leaves or then or still or run.fact.id in stands):
             continue
         steps = tuple(Step(clock.say(fact.at), telling(fact, names), fact.id) for fact in (run.fact, *then))
-        outcome = _outcome(run, then, still, stands.get(run.fact.id, ""), late=late)
+        outcome = _outcome(run, then, still, stands.get(run.fact.id, ""), names.tongue, late=late)
         rows.append(Operation(_name(run, names), names.place(run.place), steps, outcome, bool(still)))
     return tuple(rows)
 

@@ -54,7 +54,7 @@ def _caption(medium: Medium, speaking: list[Fact], names: Names) -> str:
     told = [telling(fact, names) for fact in speaking if isinstance(fact.body, Saw | Absent | Read | Identified)]
     words = " ".join(list(dict.fromkeys(told))[:_MOST_WORDS])
     # Nobody said what the picture shows, only what it was taken for; a caption must not claim more.
-    return f"Taken with this entry: {words}" if words else ""
+    return names.tongue.say("Taken with this entry: {words}", words=words) if words else ""
 
 
 def _why_filed(body: Took | None, path: Path | None, stand_in: Path | None) -> str:
@@ -114,8 +114,8 @@ def showing_of(
             continue
         number = len(shown) + 1
         where = f", {place}" if place else ""
-        alt = f"{capital(_SORTS.get(sort, 'picture'))}{where}, {time}: "
-        alt += words or f"{name}; the record does not say what it shows."
+        alt = f"{capital(names.tongue.say(_SORTS.get(sort, 'picture')))}{where}, {time}: "
+        alt += words or names.tongue.say("{name}; the record does not say what it shows.", name=name)
         shown.append(
             Picture(number, sha, name, sort, words, alt, place, first.at, time, first.entry.device, first.id, usable)
         )

@@ -7,6 +7,7 @@ where each English sentence stands beside its translation. Words that a person w
 from __future__ import annotations
 
 import tomllib
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from functools import cache
@@ -18,6 +19,12 @@ __all__ = ["ENGLISH", "LANGUAGES", "Tongue", "words_of"]
 
 #: The languages a report can be written in, and how each calls itself.
 LANGUAGES = {"en": "English", "es": "Español"}
+_SMALL = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+_MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+    "December",
+)  # fmt: skip
 _WORDS = Path(__file__).with_name("words")
 
 
@@ -52,11 +59,31 @@ class Tongue:
         known = self.rows.get((table, of))
         return (getattr(known, field) if known else "") or english
 
-    def date(self, day: date) -> str:
-        """A date with its weekday, as it is written in this language."""
-        from witnessmark.report.clock import long_date
+    def join(self, parts: Iterable[str]) -> str:
+        """Words in a row, the last after "and"."""
+        rest = [part for part in parts if part]
+        return f"{', '.join(rest[:-1])} {self.say('and')} {rest[-1]}" if len(rest) > 1 else "".join(rest)
 
-        return long_date(day)
+    def number(self, number: int) -> str:
+        """Small whole numbers in letters, others in figures."""
+        if number == 0 and self.language != "en":
+            return "0"  # "no", as an answer, is another word
+        return self.say(_SMALL[number]) if 0 <= number < len(_SMALL) else f"{number:,}"
+
+    def long_date(self, day: date) -> str:
+        """A date with its weekday.
+
+        >>> ENGLISH.long_date(date(2026, 10, 14))
+        'Wednesday, October 14, 2026'
+        """
+        weekday = self.say(_DAYS[day.weekday()])
+        return self.say(
+            "{weekday}, {month} {day}, {year}", weekday=weekday, month=self.month(day), day=day.day, year=day.year
+        )
+
+    def month(self, day: date) -> str:
+        """The name of a month."""
+        return self.say(_MONTHS[day.month - 1])
 
 
 ENGLISH = Tongue("en", {})

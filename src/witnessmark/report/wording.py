@@ -9,7 +9,6 @@ from typing import Any
 
 from witnessmark.journal import acts
 from witnessmark.journal.fold import Fact
-from witnessmark.packs.model import Packs
 from witnessmark.report.clock import spell
 from witnessmark.report.naming import Names, capital, sentence
 from witnessmark.units import Quantity, say
@@ -60,13 +59,13 @@ def measured(body: acts.Read) -> str:
     return f"about {value}" if body.about else value
 
 
-def reason_words(body: acts.Skipped, packs: Packs) -> str:
+def reason_words(body: acts.Skipped, names: Names) -> str:
     """Why something was not inspected: the reason of the packs, and the inspector's own words where they add to it.
 
     Empty when no reason was recorded beyond what is said of the thing itself.
     """
-    reason = packs.reasons.get(body.reason)
-    known = reason.words if reason else body.reason.replace("-", " ")
+    reason = names.packs.reasons.get(body.reason)
+    known = names.tongue.row("reason", reason.id, "words", reason.words) if reason else body.reason.replace("-", " ")
     own = (body.words or "").strip().rstrip(".")
     if not own or _says_again(own, body.what):
         return known
@@ -79,10 +78,10 @@ def _says_again(words: str, said: str) -> bool:
     return len(new & have) >= _MOST * len(new)
 
 
-def by_whom(trade: str, packs: Packs) -> str:
+def by_whom(trade: str, names: Names) -> str:
     """Who should look at something, in words."""
-    known = packs.trades.get(trade)
-    return known.words if known else trade
+    known = names.packs.trades.get(trade)
+    return names.tongue.row("trade", known.id, "words", known.words) if known else trade
 
 
 def _count(count: acts.Count | None) -> str:
@@ -156,7 +155,11 @@ def _identified(body: acts.Identified, names: Names) -> str:
 
 def _attribute(body: acts.Identified, names: Names) -> str:
     known = names.packs.attributes.get(body.attribute)
-    name = known.name if known else body.attribute.replace("-", " ") or "noted"
+    name = (
+        names.tongue.row("attribute", known.id, "name", known.name)
+        if known
+        else body.attribute.replace("-", " ") or "noted"
+    )
     # A year of make may come with a unit of time; it is a date, not a length of time.
     value = (
         quantity(body.value, body.unit)
@@ -169,7 +172,7 @@ def _attribute(body: acts.Identified, names: Names) -> str:
 
 
 def _skipped(body: acts.Skipped, names: Names) -> str:
-    why = reason_words(body, names.packs)
+    why = reason_words(body, names)
     return sentence(f"not inspected{': ' + body.what if body.what else ''}{'; ' + why if why else ''}")
 
 
