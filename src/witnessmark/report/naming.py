@@ -62,7 +62,9 @@ class Names:
     def place(self, place: str | None) -> str:
         """The name of a place; its id in words when nobody named it; empty for none."""
         known = self.house.places.get(place or "")
-        return _plain(place or "") if known is None or known.name == place else known.name
+        name = _plain(place or "") if known is None or known.name == place else known.name
+        sort = self.packs.sorts.get(known.sort if known else place or "")
+        return self.tongue.row("sort", sort.id, "name", name) if sort and sort.name.lower() == name.lower() else name
 
     def system(self, system: str) -> str:
         """The heading of a system, in the language of the report."""
