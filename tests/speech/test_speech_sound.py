@@ -3,6 +3,7 @@
 import math
 import shutil
 import struct
+import sys
 import wave
 from collections.abc import Callable
 from itertools import pairwise
@@ -184,9 +185,15 @@ def test_without_a_decoder_only_wav_is_read(tmp_path: Path, monkeypatch: pytest.
     path = tmp_path / "a.mp3"
     path.write_bytes(b"ID3" + bytes(200))
     monkeypatch.setattr("shutil.which", lambda _: None)
-    monkeypatch.setitem(__import__("sys").modules, "av", None)
+    monkeypatch.setitem(sys.modules, "av", None)
     assert refused(lambda: open_sound(path)) == "WM646"
     assert open_sound(write(tmp_path / "b.wav", tone(1, 440, RATE))).by == "standard library"
+
+
+def test_without_the_extra_it_is_told_what_to_install(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    path = write(tmp_path / "b.wav", tone(1, 440, RATE))
+    monkeypatch.setitem(sys.modules, "numpy", None)
+    assert refused(lambda: open_sound(path)) == "WM655"
 
 
 def test_a_recording_that_breaks_off_is_told_with_the_time(tmp_path: Path) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from witnessmark.problems import Message
 
 __all__ = [
-    "BROKEN", "ENGINE_MISSING", "GUESSES", "MODEL_UNFIT", "NOT_A_MODEL", "NOT_SOUND", "NO_DECODER", "NO_MODEL", "NO_SPEECH",
+    "BROKEN", "ENGINE_MISSING", "GUESSES", "MODEL_UNFIT", "NOT_A_MODEL", "NOT_INSTALLED", "NOT_SOUND", "NO_DECODER", "NO_MODEL", "NO_SPEECH",
     "PARTIAL_NOT_KEPT", "SILENT", "TOO_LONG", "TOO_SHORT", "UNKNOWN_ENGINE", "UNREADABLE",
 ]  # fmt: skip
 
@@ -102,4 +102,10 @@ UNREADABLE = Message(
     "the recording could not be read",
     "Nothing was changed.",
     "Check that it exists, that it is a file and that you may read it.",
+)
+NOT_INSTALLED = Message(
+    "WM655",
+    "speech recognition is an extra that is not installed here",
+    "No words can be drafted from sound alone; the recording itself is untouched.",
+    f"Install it (pip install 'witnessmark[speech]'); {_TEXT_INSTEAD}.",
 )

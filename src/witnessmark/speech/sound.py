@@ -17,7 +17,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from witnessmark.problems import Refusal
-from witnessmark.speech.messages import NO_DECODER, NOT_SOUND, UNREADABLE
+from witnessmark.speech.messages import NO_DECODER, NOT_INSTALLED, NOT_SOUND, UNREADABLE
 from witnessmark.speech.wav import RATE, wav_blocks
 
 if TYPE_CHECKING:
@@ -91,7 +91,8 @@ def open_sound(path: Path) -> Sound:
     """Find what can read a recording: the standard library for plain WAV, else ffmpeg, else PyAV.
 
     Raises:
-        Refusal: not readable (WM654), no sound by its first bytes (WM640), nothing here can decode it (WM646).
+        Refusal: not readable (WM654), no sound by its first bytes (WM640), nothing here can decode it (WM646),
+            the speech extra is not installed (WM655).
     """
     form = form_of(path)
     if form is None:
@@ -99,7 +100,7 @@ def open_sound(path: Path) -> Sound:
     try:
         importlib.import_module("numpy")
     except ImportError as error:
-        raise Refusal(NO_DECODER.at(path.name, "NumPy is not installed")) from error
+        raise Refusal(NOT_INSTALLED.at(path.name, f"{form}; {error}")) from error
     if form == "WAV":
         try:
             with wave.open(str(path), "rb") as file:
