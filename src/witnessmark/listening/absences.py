@@ -78,6 +78,10 @@ def absent(
         spots = [p for _, _, p in places_in(st.norms, st.stems, st.scene.lexicon) if p.sort != HOUSE.sort]
         thing = replace(st.thing, place=spots[0]) if spots else st.thing
         return [_absence(st, thing, f"'{none[2]}'", adverse=_belongs(st, thing, told_where=True))]
+    if _answers_no(st) and st.named and st.thing is not None and not any(s.wrong for s in senses):
+        return [
+            _absence(st, st.thing, "'no'", adverse=_belongs(st, st.thing, told_where=True))
+        ]  # "drip leg on the heater, no"
     judging = {i for s in senses if s.end - s.start > 1 for i in range(s.start, s.end)}
     pseudo = {i for a, b, _ in cues("denial", "pseudo").find(st.norms) for i in range(a, b)}
     for start, end, words in cues("absence", "of").find(st.norms):
@@ -105,6 +109,15 @@ def absent(
         if drafts is not None:
             return drafts
     return None
+
+
+_FEWEST = 3
+_NO_ANSWER = frozenset({"is", "are", "has", "have", "or", "oh", "well"})
+
+
+def _answers_no(st: Statement) -> bool:
+    """Whether the statement ends in a "no" that answers what it names."""
+    return len(st.norms) >= _FEWEST and st.norms[-1] in {"no", "nope", "nah"} and st.norms[-2] not in _NO_ANSWER
 
 
 def _gone(st: Statement, found: Denial, wrong: Wrong, named: Callable[[Thing], Condition | None]) -> list[Draft] | None:
@@ -162,9 +175,12 @@ def _lacking(
     )
     at = _noun(st, end)
     if at >= len(norms) or (norms[at] == "one" and at + 1 >= len(norms)):
-        if st.thing is not None and words.endswith(("see", "find")) and _belongs(st, st.thing, told_where=True):
+        told = words.endswith(("see", "find")) or (at < len(norms) and words.startswith(("there", "do", "did", "have")))
+        if st.thing is not None and told and _belongs(st, st.thing, told_where=True):
             return [_absence(st, st.thing, f"'{words}'", adverse=True)]  # "ground rod, I don't see one"
         return None
+    if words.startswith("without") and norms[at].endswith("ing") and at not in st.masked:
+        return None  # "without taking it apart"
     if words == "no" and end != at and norms[end] in {"more", "other"}:
         return None
     noun = norms[at]

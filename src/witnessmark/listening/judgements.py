@@ -146,7 +146,10 @@ def _judged(st: Statement, found: list[Sense], denials: Denial) -> list[Draft]:
     praised = any(s.end - s.start > 1 and not s.wrong for s in good)
     if condition is not None and not faults and (st.operated or praised):
         condition = None
-    like = any(s.text.startswith(("like", "as it", "the way")) for s in good)
+    like = next((s for s in good if s.text.startswith(("like", "as it", "as they", "the way"))), None)
+    if like is not None:
+        faults = [s for s in faults if s.start > like.start]  # "sounds hollow like it ought to"
+        bad = [s for s in bad if s.start > like.start]
     if condition is not None and not like and (faults or not any(s.wrong for s in good)):
         return [_adverse(st, thing, f"condition {condition.id}", condition)]
     if faults:

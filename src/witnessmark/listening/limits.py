@@ -41,9 +41,21 @@ def _refused(st: Statement) -> tuple[int, str] | None:
         act = st.norms[at]
         if act == "get" and _coaxed(st, at):
             continue  # "can't get it open": the thing does not work
-        if negation == "not" and not act.endswith("ing") and act not in {"visible", "accessible"}:
+        if negation in {"not", "no"} and not act.endswith("ing") and act not in {"visible", "accessible"}:
             continue
-        mine = st.speaker(start)
+        topic = (
+            start
+            and all(
+                i in st.masked or st.norms[i] in members("clauses", "determiners") | members("clauses", "adjectives")
+                for i in range(start)
+            )
+            and negation in {"can not", "could not"}
+        )
+        mine = st.speaker(start) or (
+            topic
+            and st.norms[at + 1 : at + 2] != []
+            and act not in {"get", "make", "take", "open", "move", "turn", "light"}
+        )
         explicit = any(w in {"i", "we"} for w in st.norms[:start])
         if not mine or (not explicit and negation in {"would not", "will not", "do not", "was not"}):
             continue
@@ -123,7 +135,9 @@ def _hidden(st: Statement) -> tuple[int, str] | None:
         if reached and not _is_clog(st, at) and any(w in obstacles for w in norms[at + 2 : at + 6]):
             return at, f"{word} {link}"
     for start, _, words in cues("limits", "hiding").find(norms):
-        if any(w in obstacles for w in norms[:start]) or (words == "in the way" and start):
+        if ("no" not in norms[:start] and any(w in obstacles for w in norms[:start])) or (
+            words == "in the way" and start
+        ):
             return start, words
     return None
 

@@ -7,7 +7,7 @@ Three sorts of evidence: the words of ``polarity.toml``, each turned round where
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from witnessmark.listening.denial import Denial, denial
@@ -142,16 +142,19 @@ def senses(st: Statement) -> tuple[list[Sense], Denial]:
     spots = frozenset(i for a, b, sort, _ in rows if sort in {"wrong", "right"} for i in range(a, b))
     named = {i for n, _ in st.mentions for i in range(n.start, n.end)} - spots
     found = denial(norms, named, spots | {i for i, w in enumerate(norms) if _made_wrong(w)})
+    found = _answered(norms, found)
     own = _owned(rows, found)
     made: list[Sense] = []
     for a, b, sort, text in rows:
         if sort == "none" or blocked.intersection(range(a, b)) or a in found.sought:
             continue
         denied = (a in found.denied) != (a in own)
-        if sort == "wrong" and not (a and norms[a - 1] in _SPEAKERS and b - a == 1):
+        if (sort == "wrong" and not (a and norms[a - 1] in _SPEAKERS and (b - a == 1 or norms[a].endswith("ed")))) or (
+            text == "reversed" and _CROSSED & set(norms)
+        ):
             made.append(Sense(a, b, text, wrong=True, denied=denied))
         elif (sort == "right" and (denied or _says(st, a, b, text))) or (
-            sort == "fitted" and (denied or any(w in _BE for w in norms[max(0, a - 3) : a]))
+            sort == "fitted" and (denied or _is_fitted(st, a, b, text))
         ):
             made.append(Sense(a, b, text, wrong=False, denied=denied))
     taken = {i for s in made for i in range(s.start, s.end)} | harmless
@@ -162,6 +165,17 @@ def senses(st: Statement) -> tuple[list[Sense], Denial]:
         made += _several(st, found)
     made.sort(key=lambda s: s.start)
     return made, found
+
+
+_NOPE = frozenset({"nope", "none", "no", "nah", "never"})
+
+
+def _answered(norms: list[str], found: Denial) -> Denial:
+    """What a "no" at the end denies: "smell, nope, none"."""
+    end = len(norms)
+    while end and norms[end - 1] in _NOPE:
+        end -= 1
+    return found if end in {0, len(norms)} else replace(found, denied=found.denied ^ frozenset(range(end)))
 
 
 def _owned(rows: list[tuple[int, int, str, str]], found: Denial) -> frozenset[int]:
@@ -183,8 +197,24 @@ def _blocked(st: Statement, rows: list[tuple[int, int, str, str]]) -> frozenset[
     wrong = {(a, b) for a, b, sort, _ in rows if sort == "wrong"}
     faults = {i for n, _ in st.mentions if (n.start, n.end) in wrong for i in range(n.start, n.end)}
     values = {i for v in st.values if v.end - v.start > 1 for i in range(v.start, v.end)}
-    meters = {i for a, b in st.instruments for i in range(a, b)}
+    meters = {i for a, b in st.instruments if b - a > 1 for i in range(a, b)}
     return (st.masked - frozenset(faults)) | measured | values | meters | frozenset(st.operated)
+
+
+#: What is crossed when it is "reversed"; a door that reversed did as it should.
+_CROSSED = frozenset({"hot", "cold", "neutral", "natural", "polarity", "wired", "wires", "plumbed", "leads"})
+#: Fitted words that say something only when they are denied.
+_ONLY_DENIED = frozenset({"enough", "rated", "up to", "required", "allowed", "permitted", "accessible", "visible from", "installed",
+                          "moving", "turning", "spinning", "closing", "flowing", "heating", "cooling", "lined", "supported",
+                          "connected", "hot enough"})  # fmt: skip
+
+
+def _is_fitted(st: Statement, a: int, b: int, text: str) -> bool:
+    """Whether a participle says that a thing is as it should be: after "is", or alone."""
+    if text in _ONLY_DENIED:
+        return text in {"supported", "connected", "lined"} and any(w in _BE for w in st.norms[max(0, a - 3) : a])
+    alone = a == st.opening() and len(st.norms) == b
+    return alone or any(w in _BE for w in st.norms[max(0, a - 3) : a])
 
 
 def _says(st: Statement, a: int, b: int, text: str) -> bool:
@@ -204,6 +234,32 @@ def _says(st: Statement, a: int, b: int, text: str) -> bool:
     return before not in _SPEAKERS
 
 
+#: Adjectives that say too little of it when nothing follows: "that's thin".
+_FLAT = frozenset(
+    {"thin", "sparse", "skimpy", "short", "shallow", "marginal", "stiff", "scant", "bare", "spotty", "patchy", "low"}
+)
+_AFTER_FLAT = frozenset(
+    {"there", "here", "at", "by", "in", "over", "on", "along", "up", "around", "and", "too", "for", "near"}
+)
+_NOTHING_AT = frozenset(
+    {"at", "on", "in", "around", "here", "there", "under", "behind", "above", "below", "along", "inside", "up", "down"}
+)
+
+
+def _only_so_much(st: Statement, at: int) -> bool:
+    """Whether "only" says that there is too little: "is only about two inches", "only one screw"."""
+    norms = st.norms
+    start = at + 1 + (norms[at + 1 : at + 2] in (["about"], ["got"], ["maybe"], ["like"]))
+    quantity = next((q for q in st.quantities if q.start in {start, start + 1}), None)
+    if (
+        quantity is None
+        or quantity.form == "count"
+        or norms[quantity.end : quantity.end + 1] in (["of"], ["story"], ["bathroom"])
+    ):
+        return False
+    return norms[at - 1] in _BE | {"has", "have", "got", "there"} and (quantity.form != "bare" or quantity.value <= 3)  # noqa: PLR2004 - "only one screw"
+
+
 def _made(st: Statement, found: Denial) -> Iterator[Sense]:
     """What is wrong by the make of its words: "too low", "a little short", "unfastened"."""
     norms = st.norms
@@ -212,8 +268,18 @@ def _made(st: Statement, found: Denial) -> Iterator[Sense]:
             continue
         if word == "too" and i + 1 < len(norms) and norms[i + 1] not in _AFTER_TOO and norms[i + 1].isalpha():
             yield Sense(i, i + 2, f"too {norms[i + 1]}", wrong=True, denied=i in found.denied)
-        elif _made_wrong(word) and i not in found.sought:
+        elif (_made_wrong(word) and i not in found.sought) or (
+            word in _FLAT and i and norms[i - 1] in _BE and (i + 1 == len(norms) or norms[i + 1] in _AFTER_FLAT)
+        ):
             yield Sense(i, i + 1, word, wrong=True, denied=i in found.denied)
+        elif word == "only" and i and _only_so_much(st, i):
+            yield Sense(i, i + 1, "only", wrong=True, denied=i in found.denied)
+    if (
+        norms[st.opening()] == "nothing"
+        and norms[st.opening() + 1 : st.opening() + 2]
+        and norms[st.opening() + 1] in _NOTHING_AT
+    ):
+        yield Sense(st.opening(), st.opening() + 1, "nothing", wrong=False)
     for a, b, text in _slightly().find(norms):
         if text in _ONLY_SLIGHTLY and b < len(norms) and norms[b] in _GRADED and b not in st.masked:
             yield Sense(a, b + 1, f"{text} {norms[b]}", wrong=True, denied=a in found.denied)
@@ -247,9 +313,36 @@ def _failing(st: Statement, found: Denial) -> Iterator[Sense]:
             yield Sense(start, at + 1, text, wrong=True)
 
 
+def _does(st: Statement, found: Denial) -> Iterator[Sense]:
+    """What a thing does as it should, told plainly: "it locks too", "louvers open with it", "doorbell rings"."""
+    norms = st.norms
+    works = members("works", "verbs")
+    ends = {n.end for n, _ in st.mentions}
+    for i in range(1, len(norms)):
+        one = norms[i] in _third() and i not in st.masked
+        many = norms[i] in works and norms[i - 1].endswith("s") and i not in st.masked
+        subject = i in ends or norms[i - 1] in {"it", "they", "one", "both"}
+        if (
+            not (subject and (one or many or (norms[i] in works and norms[i - 1] in {"they", "both"})))
+            or i in found.denied
+        ):
+            continue
+        if (i + 1 == len(norms) or norms[i + 1] in {"too", "also", "again", "now", "okay", "with", "by"}) and not any(
+            w in _SPEAKERS for w in norms[:i]
+        ):
+            yield Sense(i, i + 1, norms[i], wrong=False)
+            return
+
+
+@lru_cache(maxsize=1)
+def _third() -> frozenset[str]:
+    return frozenset(plural(v) for v in members("works", "verbs")) | {"rings", "rolls", "glides", "slides"}
+
+
 def _several(st: Statement, found: Denial) -> Iterator[Sense]:
     """What all, both or none of several things do: "both open", "none of them light"."""
     norms = st.norms
+    yield from _does(st, found)
     several = next((i for i, w in enumerate(norms) if w in {"all", "both", "each", "every", "everything"}), None)
     none = next(
         (a for a, b, of_verb in found.triggers if not of_verb and norms[a] in {"none", "neither", "nothing", "no"}),

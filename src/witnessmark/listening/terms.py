@@ -14,6 +14,7 @@ from witnessmark.listening.words import phrase
 __all__ = ["corrections", "cues", "members", "own_words"]
 
 
+_DOES = ("does", "do", "did")
 _FAILS = ("does not", "do not", "did not", "will not", "would not")
 
 
@@ -34,7 +35,15 @@ def _tables() -> dict[str, dict[str, Any]]:
     adverse += [f"{fails} {verb}" for fails in _FAILS for verb in polarity["works"]["verbs"]]
     tables["conditions"] |= {
         "adverse": list(dict.fromkeys(adverse)),
-        "sound": list(dict.fromkeys(right["adjectives"] + right["adverbs"] + right["forms"] + right["phrases"])),
+        "sound": list(
+            dict.fromkeys(
+                [f"{do} {verb}" for do in _DOES for verb in polarity["works"]["verbs"]]
+                + right["adjectives"]
+                + right["adverbs"]
+                + right["forms"]
+                + right["phrases"]
+            )
+        ),
         "fitted": polarity["fitted"]["words"],
     }
     tables |= {
