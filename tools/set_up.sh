@@ -44,4 +44,18 @@ if ! .venv/bin/python -m pip install --quiet --disable-pip-version-check --no-bu
     say "Witnessmark itself could not be installed into .venv; the lines above say why."
     exit 1
 fi
+# Some tests ask a program that is not Python: without it they are skipped and say so. In CI they must run.
+needs_program() { # command, Debian package
+    if command -v "$1" >/dev/null 2>&1; then return; fi
+    say "Installing $2 (for $1) ..."
+    if ! { apt-get update -qq && apt-get install -qq -y --no-install-recommends "$2"; } >.venv/install-log 2>&1; then
+        tail -n 5 .venv/install-log >&2
+        say "The tests need $1, which is not here and could not be installed. As root: apt-get install $2"
+        exit 1
+    fi
+}
+if [ "$what" = dev ] && [ -n "${CI:-}" ]; then
+    needs_program javac default-jdk-headless
+fi
+
 touch ".venv/ready-$what"
