@@ -21,6 +21,9 @@ from witnessmark.listening import listen, read_narration
 from witnessmark.problems import Refusal
 from witnessmark.speech import Recognizer, Transcript, open_model, transcribe_file
 
+#: The model is loaded once, by one worker.
+pytestmark = pytest.mark.xdist_group("speech")
+
 SAID = (
     (1.0, "I am in the kitchen."),
     (4.0, "The sink is leaking at the drain."),
