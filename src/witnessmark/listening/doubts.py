@@ -2,25 +2,40 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from witnessmark.listening.drafts import Draft
-from witnessmark.listening.modes import hearsay
+from witnessmark.listening.modes import hearsay, source
 from witnessmark.listening.statement import Statement
-from witnessmark.listening.terms import cues
+from witnessmark.listening.terms import cues, members
+from witnessmark.listening.words import root
 
-__all__ = ["doubted", "settles"]
-
+__all__ = ["asserted_before", "doubted", "leaves_open", "settled_by", "settles"]
 
 #: Before a number these only mean "about".
-_ABOUT = frozenset({"maybe", "i would say", "probably", "i guess", "i would guess", "likely", "i think", "guessing", "possibly",
-                    "i am guessing", "i figure", "i would call", "perhaps", "most likely", "i want to say", "i think it",
-                    "i think that", "i am thinking", "could be", "might be"})  # fmt: skip
+_ABOUT = frozenset({
+    "maybe", "i would say", "probably", "i guess", "i would guess", "likely", "i think", "guessing", "possibly", "i am guessing",
+    "i figure", "i would call", "perhaps", "most likely", "i want to say", "i think it", "i think that", "i am thinking",
+    "could be", "might be",
+})  # fmt: skip
+#: Doubts about the cause of something that is there: "there's a stain, might be old".
+_OF_CAUSE = frozenset({
+    "might be", "may be", "could be", "maybe", "probably", "possibly", "perhaps", "likely", "most likely", "could have been",
+    "might have been", "may have been", "must have been", "might just be", "could just be", "i am guessing", "i would guess",
+    "my guess", "i suspect", "looks like it could", "looks like it might", "not sure", "i am not sure", "i think it",
+    "hard to tell", "hard to say", "can not tell", "could not tell", "do not know",
+})  # fmt: skip
+#: A cue with so few words after it says nothing of its own yet.
+_OPEN_TAIL, _OPEN_LONGEST = 1, 8
 
 
 def _cue(st: Statement) -> tuple[int, int, str] | None:
     never = [(a, b) for a, b, _ in cues("doubts", "never").find(st.norms)]
-    for start, end, words in cues("doubts", "cues").find(st.norms):
+    at = st.opening()
+    if st.norms[at : at + 1] == ["whether"]:
+        return at, at + 1, "whether"
+    for start, end, words in (*cues("doubts", "cues").find(st.norms), *_modal(st)):
         if words in _ABOUT and any(
             end <= q.start <= end + 2 and q.form != "year" and q.unit != "a" for q in st.quantities
         ):
@@ -30,11 +45,22 @@ def _cue(st: Statement) -> tuple[int, int, str] | None:
     return None
 
 
-def doubted(st: Statement) -> Draft | None:
-    """A draft for what the speaker is not sure of, or has only been told."""
+def _modal(st: Statement) -> list[tuple[int, int, str]]:
+    """Where "might" or "may" stands before any verb, but not what "you might" do."""
+    found = []
+    for at, word in enumerate(st.norms[:-1]):
+        if word in {"might", "may"} and (not at or st.norms[at - 1] not in {"you", "in", "of", "i", "we"}):
+            following = st.norms[at + 1]
+            if following.isalpha() and following not in {"as", "want", "the", "of"} and at not in st.masked:
+                found.append((at, at + 2, f"{word} {following}"))
+    return found
+
+
+def doubted(st: Statement, *, carried: str | None = None) -> Draft | None:
+    """A draft for what the speaker is not sure of, or has only been told; *carried* by the statement before it."""
     found = _cue(st)
     told = hearsay(st)
-    if found is None and not told:
+    if found is None and not told and carried is None:
         return None
     year = next((q for q in st.quantities if q.form == "year"), None)
     age = next((q for q in st.quantities if q.unit == "a"), None)
@@ -47,11 +73,64 @@ def doubted(st: Statement) -> Draft | None:
         other = next((q for q in st.quantities if q.form == "quantity"), None)
         if other is not None:
             more = {"value": other.value, "unit": other.unit}
-    what = ("said by somebody else: " if told else "") + st.said(st.opening())
-    why = "hearsay" if told else f"doubt: '{found[2] if found else ''}'"
+    by = source(st) if told else None
+    what = (f"said by {by or 'somebody else'}: " if told else "") + st.said(st.opening())
+    why = "hearsay" if told else carried or f"doubt: '{found[2] if found else ''}'"
     return st.draft("doubted", what, why, condition="unclear", sure=False, **more)
+
+
+def leaves_open(st: Statement) -> str | None:
+    """Why the next statement is in doubt: this one is hardly more than "the neighbor mentioned" or "question is whether"."""
+    if len(st.norms) > _OPEN_LONGEST:
+        return None
+    for table, name, why in (("scopes", "hearsay", "hearsay"), ("doubts", "cues", "doubt")):
+        last = None
+        for found in cues(table, name).find(st.norms):
+            last = found
+        if (
+            last
+            and len(st.norms) - last[1] <= _OPEN_TAIL
+            and st.norms[-1] not in {"it", "so", "okay", "though", "that"}
+        ):
+            return why if why == "hearsay" else f"doubt: '{last[2]}'" if last[2] in _TAKES_MORE else None
+    return None
+
+
+_TAKES_MORE = frozenset({"question is", "not sure", "not certain", "i think", "i wonder", "wonder", "wondering", "i suspect", "i guess",
+                         "i assume", "i believe", "i am guessing", "my guess", "curious", "no idea", "do not know", "presumably",
+                         "question whether", "check whether", "find out if", "find out whether"})  # fmt: skip
+
+
+def asserted_before(st: Statement) -> int | None:
+    """Where the doubt about a cause begins, when something was told before it: "a stain by the corner, might be old"."""
+    found = _cue(st)
+    if found is None or found[2] not in _OF_CAUSE or hearsay(st):
+        return None
+    start = found[0]
+    while start > 0 and st.norms[start - 1] in {"it", "that", "but", "and", "i", "am", "though", "this", "they"}:
+        start -= 1
+    before = st.norms[:start]
+    told = set(before) & (members("clauses", "auxiliaries") | members("clauses", "verbs") | {"got", "some", "a", "see"})
+    return start if told and before[-1:] not in (["is"], ["are"], ["was"], ["if"]) else None
 
 
 def settles(st: Statement) -> bool:
     """Whether the statement decides what was in doubt."""
     return st.cue("doubts", "settled") is not None and _cue(st) is None
+
+
+def settled_by(doubt: Draft, drafts: Sequence[Draft]) -> bool:
+    """Whether what was measured or read off since answers a doubt: its year, or the number that was not sure."""
+    for draft in drafts:
+        if draft.component != doubt.component or not draft.sure or draft.act not in {"identified", "read"}:
+            continue
+        if draft.attribute in {"made", "age"} and (doubt.attribute in {"made", "age"} or _asks_age(doubt)):
+            return True
+        if draft.act == "read" and doubt.unit is not None and draft.unit == doubt.unit and doubt.attribute is None:
+            return True
+    return False
+
+
+def _asks_age(doubt: Draft) -> bool:
+    words = {root(w) for w in doubt.what.split()}
+    return bool(words & {"age", "old", "year", "date", "original", "new"})

@@ -7,8 +7,9 @@ from dataclasses import replace
 
 from witnessmark.listening.beside import Item, give_reasons
 from witnessmark.listening.clauses import Clause
-from witnessmark.listening.doubts import doubted, settles
+from witnessmark.listening.doubts import asserted_before, doubted, leaves_open, settled_by, settles
 from witnessmark.listening.drafts import Draft, Heard, Open, SetAside
+from witnessmark.listening.echoes import echoed
 from witnessmark.listening.focus import Scene, part_of
 from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.identities import described, identified
@@ -28,6 +29,7 @@ from witnessmark.listening.statements import Spoken, spoken, statement
 from witnessmark.listening.subjects import about
 from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import Token, Word, quoted, root
+from witnessmark.listening.zones import sliced
 from witnessmark.packs.model import Packs
 
 __all__ = ["listen"]
@@ -76,6 +78,7 @@ class _Listener:
         if statement.norms[0] == "but" and self.items:
             # "it is there but …": what is granted first is no judgement
             self.items[-1].drafts = [d for d in self.items[-1].drafts if d.why not in {"'is there'", "'are there'"}]
+        self.doubts = [d for d in self.doubts if d in drafts or not settled_by(d, drafts)]
         self.items.append(Item(statement, drafts))
         self.operations += [d for d in drafts if d.act in {"ran", "stopped"}]
         self._attend(statement, drafts)
@@ -103,12 +106,15 @@ class _Listener:
             self.aside.append(SetAside(statement.start, statement.end, text, reason))
 
     def _drafts(self, st: Statement) -> list[Draft]:
-        doubt = doubted(st)
-        limit = skipped(st)
+        doubt, limit = doubted(st), skipped(st)
+        carried = self._carried() if doubt is None and limit is None else None
+        if carried is not None:
+            doubt = self._carry(st, carried)
         if limit is not None and (doubt is None or "could not confirm" not in doubt.why):
             return self._limit(st, limit)
         if doubt is not None:
-            return self._doubt(doubt)
+            seen = self._told_before(st)
+            return [*seen, *self._doubt(doubt)]
         after_skip = bool(self.items) and any(d.act == "skipped" for i in self.items[-2:] for d in i.drafts)
         if after_skip and st.norms[:2] == ["so", "no"]:
             return []  # "locked, so no furnace": it was not seen, it is not absent
@@ -120,6 +126,8 @@ class _Listener:
         operation = self._operation(st)
         drafts += operation
         judgement = judged(st)
+        if not judgement and not operation:
+            judgement = echoed(st, self.items)
         adverse = any(d.condition == "adverse" for d in judgement)
         if not any(d.setting for d in operation) and not (is_requirement(st) and not st.instruments):
             drafts += self._readings(st, judgement)
@@ -242,6 +250,36 @@ class _Listener:
                                       what=f"{old.what}: {limit.what}", reason=old.reason or limit.reason)  # fmt: skip
             return []
         return [limit]
+
+    def _carried(self) -> str | None:
+        """Why what follows is in doubt: the statement before it only said who tells it, or that it is a question."""
+        last = self.items[-1] if self.items else None
+        return leaves_open(last.statement) if last is not None and last.mode is None else None
+
+    def _carry(self, st: Statement, why: str) -> Draft | None:
+        """The doubt that the statement before opened and this one tells, as one."""
+        doubt = doubted(st, carried=why)
+        last = self.items[-1]
+        old = next((d for d in last.drafts if d.act == "doubted"), None)
+        if doubt is None:
+            return None
+        last.drafts = [d for d in last.drafts if d is not old]
+        self.doubts = [d for d in self.doubts if d is not old]
+        first = last.statement.tokens[0].first
+        return replace(
+            doubt, start=last.statement.start, first=first, text=quoted(self.spoken, first, doubt.last),
+            what=f"{last.statement.said(last.statement.opening())} {doubt.what}",
+        )  # fmt: skip
+
+    def _told_before(self, st: Statement) -> list[Draft]:
+        """What a statement says is wrong before it doubts the cause: "there's a stain, might be an old leak"."""
+        end = asserted_before(st)
+        if not end:
+            return []
+        part = sliced(st, 0, end)
+        about(part)
+        part.thing = st.thing if part.thing is None else part.thing
+        return [d for d in judged(part) if d.condition == "adverse" and not self._repeats(d, part)]
 
     def _doubt(self, doubt: Draft) -> list[Draft]:
         last = next((i for i in reversed(self.items[-2:]) if i.drafts), None)

@@ -6,7 +6,7 @@ from witnessmark.listening.polarity import is_wrong
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 
-__all__ = ["hearsay", "is_requirement", "mode"]
+__all__ = ["hearsay", "is_requirement", "mode", "source"]
 
 
 def _supposes(st: Statement) -> bool:
@@ -54,9 +54,24 @@ def _chats(st: Statement) -> bool:
     )
 
 
+#: After "they said" a whole statement follows; "they said okay" tells nothing.
+_TOLD_LEAST = 2
+
+
 def hearsay(st: Statement) -> bool:
-    """Whether somebody else said it."""
-    return st.cue("scopes", "hearsay") is not None
+    """Whether somebody else said it: a source and a verb of saying, with something said."""
+    found = st.cue("scopes", "hearsay")
+    if found is None:
+        return False
+    start, end, _ = found
+    return len(st.norms) - end >= _TOLD_LEAST or start > st.opening() + 1 or any(q.start >= end for q in st.quantities)
+
+
+def source(st: Statement) -> str | None:
+    """Who said it, in the words used ("the seller"); None when nobody is named."""
+    people = members("scopes", "sources")
+    at = next((i for i, w in enumerate(st.norms) if w in people), None)
+    return f"the {st.norms[at]}" if at is not None else None
 
 
 def is_requirement(st: Statement) -> bool:

@@ -15,7 +15,7 @@ from witnessmark.listening.statement import Statement
 from witnessmark.listening.subjects import about
 from witnessmark.listening.terms import cues, members
 
-__all__ = ["zones"]
+__all__ = ["sliced", "zones"]
 
 #: Words from a name to what is said of it.
 _NEAR = 6
@@ -35,7 +35,7 @@ def zones(st: Statement, found: Sequence[Sense]) -> list[Statement]:
     if not cuts:
         return [st]
     edges = [0, *sorted(set(cuts)), len(st.norms)]
-    parts = [_sliced(st, a, b) for a, b in pairwise(edges)]
+    parts = [sliced(st, a, b) for a, b in pairwise(edges)]
     for part in parts:
         about(part)
     parts[0].thing, parts[0].place = st.thing if st.subject and st.subject.end <= edges[1] else parts[0].thing, st.place
@@ -87,7 +87,7 @@ def _moved(rows: Sequence[Row], start: int, end: int) -> list[Row]:
     return [replace(r, start=r.start - start, end=r.end - start) for r in rows if start <= r.start and r.end <= end]
 
 
-def _sliced(st: Statement, start: int, end: int) -> Statement:
+def sliced(st: Statement, start: int, end: int) -> Statement:
     """The statement from one position to another; what it is about is not settled."""
     return Statement(
         tokens=st.tokens[start:end],
