@@ -8,22 +8,31 @@ from witnessmark.assembly.issuing import LANGUAGES, Made, issue_report, write_re
 from witnessmark.assembly.jobs import OpenJob, new_job, open_job
 from witnessmark.assembly.keys import FileSigner, default_key_path
 from witnessmark.assembly.law import law_as_json, law_in_words
+from witnessmark.assembly.messages import AUDIO_TIMES
 from witnessmark.assembly.noting import ENTRY_FIELDS, fields_of, read_note
 from witnessmark.assembly.overlay import start_overlay
 from witnessmark.assembly.packs import check_packs, count_packs, overlay_folders, read_packs
 from witnessmark.assembly.seeing import look_at, look_into
 from witnessmark.assembly.situations import run_situations
+from witnessmark.assembly.talk import ENGINES, SETTING, Speech, Talk, read_talk, write_transcript
 from witnessmark.assembly.telling import standing_as_json, standing_in_words, under_as_json, under_in_words
 from witnessmark.assembly.verifying import Checked, verify_job
 from witnessmark.assembly.writing import note_entry, note_readings
+from witnessmark.suggesting import at_address
 
 __all__ = [
+    "AUDIO_TIMES",
+    "ENGINES",
     "ENTRY_FIELDS",
     "LANGUAGES",
+    "SETTING",
     "Checked",
     "FileSigner",
     "Made",
     "OpenJob",
+    "Speech",
+    "Talk",
+    "at_address",
     "check_packs",
     "count_packs",
     "default_key_path",
@@ -32,7 +41,9 @@ __all__ = [
     "hear_into",
     "issue_report",
     "job_from_facts",
-    "law_as_json", "law_in_words", "limit_from_pack",
+    "law_as_json",
+    "law_in_words",
+    "limit_from_pack",
     "look_at",
     "look_into",
     "new_job",
@@ -42,6 +53,7 @@ __all__ = [
     "overlay_folders",
     "read_note",
     "read_packs",
+    "read_talk",
     "run_situations",
     "standing_as_json",
     "standing_in_words",
@@ -52,4 +64,5 @@ __all__ = [
     "when",
     "write_findings",
     "write_report",
-]  # fmt: skip
+    "write_transcript",
+]

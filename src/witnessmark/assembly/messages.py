@@ -128,3 +128,10 @@ OVERLAY_THERE: Final = Message(
     "what stands there would be overwritten",
     "name a folder that is new or empty",
 )
+
+TRANSCRIPT_NOT_KEPT: Final = Message(
+    "WM919",
+    "the transcript could not be written there",
+    "what was recognised would have to be recognised again, which takes as long as it took",
+    "name a file in a folder that can be written to; the drafts are printed all the same without --transcript",
+)

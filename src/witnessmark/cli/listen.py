@@ -7,8 +7,21 @@ from typing import Any
 
 import click
 
-from witnessmark.assembly import hear, hear_into, open_job, read_packs
-from witnessmark.cli.output import answer, complain, json_option, refusing
+from witnessmark.assembly import (
+    AUDIO_TIMES,
+    ENGINES,
+    SETTING,
+    Speech,
+    at_address,
+    hear,
+    hear_into,
+    open_job,
+    read_packs,
+    read_talk,
+    write_transcript,
+)
+from witnessmark.cli.output import answer, complain, json_option, progress, refusing
+from witnessmark.problems import Refusal
 
 __all__ = ["listen"]
 
@@ -26,20 +39,55 @@ def _clock(seconds: float) -> str:
 @click.option(
     "--device", default="recorder", show_default=True, help="Which device recorded; each keeps its own chain."
 )
+@click.option("--model", type=click.Path(path_type=Path), help=f"Folder of a speech model. Unless said: ${SETTING}.")
+@click.option("--engine", type=click.Choice(sorted(ENGINES)), help="What runs the model; its files decide unless said.")
+@click.option("--threads", type=click.IntRange(0, 256), default=0, help="How many the engine may use; 0: it chooses.")
+@click.option("--transcript", type=click.Path(path_type=Path), help="Write the words of a recording here, with times.")
+@click.option("--endpoint", help="Ask a language model on this machine too: http://127.0.0.1:8080/v1. Off unless said.")
+@click.option("--endpoint-model", default="", help="The name of that model, as its server knows it.")
+@click.option(
+    "--endpoint-anywhere", is_flag=True, help="Let --endpoint be a public address: what was said leaves this machine."
+)
 @json_option
 @refusing
-def listen(*, file: Path, job: Path | None, place: str | None, began: str | None, device: str, as_json: bool) -> None:
-    """Read a timed narration and propose drafts, each resting on quoted words and their times.
+def listen(
+    *,
+    file: Path,
+    job: Path | None,
+    place: str | None,
+    began: str | None,
+    device: str,
+    model: Path | None,
+    engine: str | None,
+    threads: int,
+    transcript: Path | None,
+    endpoint: str | None,
+    endpoint_model: str,
+    endpoint_anywhere: bool,
+    as_json: bool,
+) -> None:
+    """Read a timed narration, or a recording, and propose drafts, each resting on quoted words and their times.
 
-    FILE is WebVTT, SRT, JSON lines with "t" and "text", or plain lines that begin with [m:ss]. Nothing counts until a
+    FILE is WebVTT, SRT, JSON lines with "t" and "text", plain lines that begin with [m:ss], or sound. Sound is
+    recognised on this machine and sent nowhere; a run that was stopped goes on where it ended. Nothing counts until a
     person accepts it. What was teaching, a what-if, a question or taken back is set aside and shown, never dropped.
     """
+    server = at_address(endpoint, endpoint_model, anywhere=endpoint_anywhere) if endpoint else None
+    opened = open_job(job) if job is not None else None
+    if opened is not None and began is None:
+        raise Refusal(AUDIO_TIMES.at(str(file)))  # before an hour of recognising, not after it
     packs = read_packs()
-    if job is None:
-        heard = hear(file, packs, place=place)
-        written = 0
-    else:
-        heard, entries, problems = hear_into(open_job(job), packs, file, began=began, place=place, device=device)
+    with progress("Listening", quiet=as_json) as tell:
+        talk = read_talk(file, Speech(model, engine, threads), tell=tell)
+    if transcript is not None and talk.transcript is not None:
+        write_transcript(talk, transcript)
+    with progress("Asking", quiet=as_json or server is None) as tell:
+        heard = hear(talk, packs, place=place, endpoint=server, tell=tell)
+    written = 0
+    if opened is not None:
+        heard, entries, problems = hear_into(
+            opened, packs, file, began=began, talk=talk, heard=heard, place=place, device=device
+        )
         complain(problems)
         written = len(entries)
     complain(heard.problems)
