@@ -19,6 +19,7 @@ _ABOUT = frozenset({
     "i figure", "i would call", "perhaps", "most likely", "i want to say", "i think it", "i think that", "i am thinking",
     "could be", "might be",
 })  # fmt: skip
+_MEASURED = frozenset({"quantity", "pair", "count"})
 #: Doubts about the cause of something that is there: "there's a stain, might be old".
 _OF_CAUSE = frozenset({
     "might be", "may be", "could be", "maybe", "probably", "possibly", "perhaps", "likely", "most likely", "could have been",
@@ -37,7 +38,7 @@ def _cue(st: Statement) -> tuple[int, int, str] | None:
         return at, at + 1, "whether"
     for start, end, words in (*cues("doubts", "cues").find(st.norms), *_modal(st)):
         if words in _ABOUT and any(
-            end <= q.start <= end + 2 and q.form != "year" and q.unit != "a" for q in st.quantities
+            end <= q.start <= end + 2 and q.form in _MEASURED and q.unit != "a" for q in st.quantities
         ):
             continue  # "maybe thirty inches" is about thirty
         if not any((a <= start and end <= b) or a <= start < b for a, b in never):

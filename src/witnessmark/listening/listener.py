@@ -138,7 +138,7 @@ class _Listener:
         told = any(d.act == "identified" for d in drafts)
         drafts += [
             d for d in judgement
-            if not self._repeats(d, st) and not (d.condition == "sound" and (done or (told and _fits(d))))
+            if not self._repeats(d, st) and not (d.condition == "sound" and ((done and not _responds(d)) or (told and _fits(d))))
         ]  # fmt: skip
         if not adverse and is_requirement(st):
             drafts += self._contrast(st)
@@ -159,7 +159,8 @@ class _Listener:
             return (
                 asks and bool(before) and before[-1].condition == "adverse" and before[-1].component == draft.component
             )
-        faults = {root(w) for w in draft.text.lower().split() if is_wrong(w)}
+        told = {root(w) for w in draft.text.lower().split()}
+        faults = {root(w) for w in draft.text.lower().split() if is_wrong(w)} or told
         return any(
             d.condition_id == draft.condition_id
             and d.component == draft.component
@@ -372,6 +373,11 @@ class _Listener:
             named, meaning = st.mentions[0]
             del named
             self.scene.attend(self.scene.thing(meaning, self.scene.place))
+
+
+def _responds(draft: Draft) -> bool:
+    """Whether a draft tells that a thing did what it was operated for ("i switched it on and it comes on")."""
+    return draft.why.split("; ")[-1].strip("'") in {text for _, text in cues("conditions", "responses")}
 
 
 def _fits(draft: Draft) -> bool:

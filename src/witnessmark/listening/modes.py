@@ -74,11 +74,18 @@ def source(st: Statement) -> str | None:
     return f"the {st.norms[at]}" if at is not None else None
 
 
+#: Before a measure these say how much there ought to be: "wants six inches".
+_ASKS = frozenset({"wants", "needs", "requires", "want", "require", "demands"})
+
+
 def is_requirement(st: Statement) -> bool:
     """Whether it says how something ought to be."""
     found = st.cue("scopes", "requirements")
     if found is None:
-        return False
+        return any(
+            w in _ASKS and any(at < q.start <= at + 3 and q.form == "quantity" for q in st.quantities)
+            for at, w in enumerate(st.norms)
+        )
     return not set(st.norms[found[1] : found[1] + 2]) & {"good", "fine", "okay", "able", "fun", "nice"}
 
 
@@ -109,10 +116,23 @@ _HABITS = frozenset({"senses", "detects", "works", "uses", "makes", "lets", "kee
 _GENERIC_WITHIN = 7
 
 
+_ANYTHING = frozenset({"over", "under", "more", "less", "above", "below", "that", "past", "beyond", "bigger", "smaller", "higher", "lower",
+                       "closer", "farther", "older", "newer"})  # fmt: skip
+_ANYBODY = frozenset({"nobody", "anybody", "anyone", "everybody", "everyone", "whoever", "people", "folks"})
+
+
 def _generic(st: Statement) -> bool:
     """Whether it tells of any thing of its sort: "a good gutter will last", "a GFCI senses"."""
     at = st.opening()
     words = st.norms[at : at + _GENERIC_WITHIN]
+    if words[:1] == ["anything"] and words[1:2] and words[1] in _ANYTHING:
+        return True
+    if (
+        words[0] in _ANYBODY
+        and words[1:2]
+        and words[1] in _MODALS | _HABITS | {"gets", "ever", "will", "likes", "has", "does", "thinks", "wants"}
+    ):
+        return True
     if words[:1] not in (["a"], ["an"], ["any"], ["every"]) or _HERE & set(st.norms):
         return False
     verbs = [w for w in words if w in _MODALS | {"will", "is", "are", "has", "was", "were"} | _HABITS]
@@ -143,6 +163,18 @@ def _goes_on(st: Statement) -> bool:
     if "will" in first and "not" not in first and not _HERE & set(first[:3]):
         return True
     if first[0] in {"you", "people", "most", "your"} or cues("scopes", "teaching").at(st.norms, at):
+        return True
+    if {"i", "we"} & set(st.norms):
+        return False
+    if {"you", "your", "people", "nobody", "anybody", "somebody"} & set(st.norms) and not st.cue("scopes", "pointing"):
+        return True
+    if (
+        begins == "and"
+        and not st.named
+        and not _HERE & set(st.norms)
+        and "there" not in st.norms[:3]
+        and not st.quantities
+    ):
         return True
     link = next((i for i, w in enumerate(st.norms[: at + 1]) if w in _GOES_ON), None)
     if link is None or _HERE & set(st.norms) or st.quantities or begins == "but":

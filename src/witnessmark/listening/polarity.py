@@ -142,7 +142,7 @@ def senses(st: Statement) -> tuple[list[Sense], Denial]:
     spots = frozenset(i for a, b, sort, _ in rows if sort in {"wrong", "right"} for i in range(a, b))
     named = {i for n, _ in st.mentions for i in range(n.start, n.end)} - spots
     found = denial(norms, named, spots | {i for i, w in enumerate(norms) if _made_wrong(w)})
-    found = _answered(norms, found)
+    found = _answered(norms, found, {i for a, b, _, _ in rows if b - a > 1 for i in range(a, b)})
     own = _owned(rows, found)
     made: list[Sense] = []
     for a, b, sort, text in rows:
@@ -170,10 +170,10 @@ def senses(st: Statement) -> tuple[list[Sense], Denial]:
 _NOPE = frozenset({"nope", "none", "no", "nah", "never"})
 
 
-def _answered(norms: list[str], found: Denial) -> Denial:
+def _answered(norms: list[str], found: Denial, inside: set[int]) -> Denial:
     """What a "no" at the end denies: "smell, nope, none"."""
     end = len(norms)
-    while end and norms[end - 1] in _NOPE:
+    while end and norms[end - 1] in _NOPE and end - 1 not in inside:
         end -= 1
     return found if end in {0, len(norms)} else replace(found, denied=found.denied ^ frozenset(range(end)))
 
@@ -229,6 +229,8 @@ def _says(st: Statement, a: int, b: int, text: str) -> bool:
         return False
     if before == "the" and b < len(norms):
         return False
+    if text == "even" and not set(norms[max(0, a - 3) : a]) & _BE:
+        return False
     if text == "reversed" and before in {"is", "are", "'s", "was", "were"}:
         return False
     return before not in _SPEAKERS
@@ -257,6 +259,8 @@ def _only_so_much(st: Statement, at: int) -> bool:
         or norms[quantity.end : quantity.end + 1] in (["of"], ["story"], ["bathroom"])
     ):
         return False
+    if not at:
+        return quantity.form == "bare" and quantity.value <= 3 and quantity.end < len(norms)  # noqa: PLR2004 - "only one screw"
     return norms[at - 1] in _BE | {"has", "have", "got", "there"} and (quantity.form != "bare" or quantity.value <= 3)  # noqa: PLR2004 - "only one screw"
 
 
@@ -272,7 +276,7 @@ def _made(st: Statement, found: Denial) -> Iterator[Sense]:
             word in _FLAT and i and norms[i - 1] in _BE and (i + 1 == len(norms) or norms[i + 1] in _AFTER_FLAT)
         ):
             yield Sense(i, i + 1, word, wrong=True, denied=i in found.denied)
-        elif word == "only" and i and _only_so_much(st, i):
+        elif word == "only" and _only_so_much(st, i):
             yield Sense(i, i + 1, "only", wrong=True, denied=i in found.denied)
     if (
         norms[st.opening()] == "nothing"

@@ -32,12 +32,19 @@ Row = TypeVar("Row", Named, Value, Plate, Quantity)
 def zones(st: Statement, found: Sequence[Sense]) -> list[Statement]:
     """The statement, or the parts of it that judge different things, in order."""
     cuts = [at for at in (_cut(st, named, found) for named, _ in st.mentions) if at is not None]
+    cuts += [
+        i for i, w in enumerate(st.norms) if w == "but" and len({s.adverse for s in found}) > 1
+        and any(s.end <= i for s in found) and any(s.start > i for s in found)
+    ]  # fmt: skip
     if not cuts:
         return [st]
     edges = [0, *sorted(set(cuts)), len(st.norms)]
     parts = [sliced(st, a, b) for a, b in pairwise(edges)]
     for part in parts:
         about(part)
+    for part in parts[1:]:
+        if not part.named and st.subject is not None:
+            part.thing = st.thing
     parts[0].thing, parts[0].place = st.thing if st.subject and st.subject.end <= edges[1] else parts[0].thing, st.place
     return parts
 
