@@ -126,6 +126,8 @@ def test_a_model_in_installed_packages_is_found_by_its_hash() -> None:
     assert (model.name, model.engine, model.folder) == ("toy", "faster-whisper", None)
     assert b"".join(part.read_bytes() for part in model.files["model.bin"]) == b"".join(WEIGHTS)
     assert refused(engine="vosk")[0] == "WM648"
+    assert find_model(Path("toy")).digest == model.digest
+    assert refused(Path("other"))[0] == "WM649"
 
 
 def test_a_packaged_file_that_was_changed_is_not_used(packages: Path) -> None:

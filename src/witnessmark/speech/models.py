@@ -24,23 +24,24 @@ _AT_ONCE = 1 << 20
 
 
 def find_model(where: Path | None = None, engine: str | None = None) -> Model:
-    """The model to use: *where* if given, else the folder named by ``WITNESSMARK_MODEL``, else an installed package.
+    """The model to use: *where* if given, else what ``WITNESSMARK_MODEL`` names, else one in an installed package.
+
+    *where* is a folder, a file, or the name of a packaged model (``whisper-base``).
 
     Raises:
         Refusal: no model (WM648), no known set of files (WM649), an engine unknown (WM651) or not for it (WM652).
     """
     if engine is not None and engine not in ENGINES:
         raise Refusal(UNKNOWN_ENGINE.at(engine))
-    if where is None and (named := os.environ.get(SETTING, "")):
-        where = Path(named).expanduser()
-    if where is not None:
-        model = model_at(where, engine)
-    else:
-        found = next((m for m in installed_models() if engine in {None, m.engine}), None)
-        if found is None:
-            raise Refusal(NO_MODEL.at(f"engine {engine}" if engine else "speech"))
-        model = found
-    return model
+    if where is None and (setting := os.environ.get(SETTING, "")):
+        where = Path(setting).expanduser()
+    named = "" if where is None or where.exists() else str(where)
+    if where is not None and not any(one.name == named for one in PACKAGED):
+        return model_at(where, engine)
+    for model in installed_models():
+        if engine in {None, model.engine} and named in {"", model.name}:
+            return model
+    raise Refusal(NO_MODEL.at(named or (f"engine {engine}" if engine else "speech")))
 
 
 def model_at(where: Path, engine: str | None = None) -> Model:
