@@ -7,6 +7,7 @@ of a reading names, else it is a plain draft of the words that were recorded, wi
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
@@ -27,6 +28,9 @@ _NO_WORDS = "This was recorded as a defect, without words that say what was seen
 _WHY = "This was seen as a defect at the inspection; its cause and extent were not determined."
 _IF_LEFT = "What follows if it is left depends on its cause."
 _DO = "Have it evaluated by someone licensed for this work, and follow their advice."
+
+
+_WORD = re.compile(r"[a-z0-9/.']*[a-z0-9]")
 
 
 @dataclass(slots=True)
@@ -89,10 +93,27 @@ def _read(reading: Reading, row: JudgedReading) -> str:
     return _sentence(f"{spoken(reading)} was read; {limit}. {row.force}")
 
 
+def _names(scene: Scene, condition: Condition) -> str:
+    return " ".join(scene.kind_name(kind) for kind in condition.kinds)
+
+
+def _adds(text: str, known: str) -> bool:
+    """Whether words say anything that the condition's own words do not; numbers always do.
+
+    >>> _adds("Smoke alarm: no smoke alarm.", "Smoke alarm missing. No smoke alarm was found.")
+    False
+    >>> _adds("Hangers on the left rusted.", "Joist hangers are rusted.")
+    True
+    """
+    have = set(_WORD.findall(known.lower()))
+    return any(word not in have for word in _WORD.findall(text.lower()))
+
+
 def _seen(scene: Scene, group: _Group, condition: Condition | None) -> str:
     parts = [_sentence(condition.observation)] if condition else []
     said = [_sentence(_words(scene, fact)) for fact in group.facts]
-    parts += [text for text in dict.fromkeys(said) if text and text not in parts]
+    known = f"{condition.name} {condition.observation} {_names(scene, condition)}" if condition else ""
+    parts += [text for text in dict.fromkeys(said) if text and text not in parts and _adds(text, known)]
     parts += [_read(reading, row) for reading, row in group.readings]
     return " ".join(parts) or _NO_WORDS
 
