@@ -22,7 +22,7 @@ from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 from witnessmark.packs.model import Condition
 
-__all__ = ["absent", "absent_condition"]
+__all__ = ["absent", "absent_condition", "answered_no"]
 
 #: How urgent an absence has to be in the packs to matter wherever it is told.
 _PRESSING = frozenset({"now", "before use", "soon"})
@@ -118,6 +118,14 @@ _NO_ANSWER = frozenset({"is", "are", "has", "have", "or", "oh", "well"})
 def _answers_no(st: Statement) -> bool:
     """Whether the statement ends in a "no" that answers what it names."""
     return len(st.norms) >= _FEWEST and st.norms[-1] in {"no", "nope", "nah"} and st.norms[-2] not in _NO_ANSWER
+
+
+def answered_no(asked: Statement, st: Statement) -> list[Draft]:
+    """Drafts of a bare "no" after a statement, or a question, that only names a thing: it is not there."""
+    if not set(st.norms) <= {"no", "nope", "nah"} or not asked.named or asked.thing is None or asked.thing.kind is None:
+        return []
+    adverse = _belongs(asked, asked.thing, told_where=True)
+    return [_absence(asked, asked.thing, "'no'", adverse=adverse)]
 
 
 def _gone(st: Statement, found: Denial, wrong: Wrong, named: Callable[[Thing], Condition | None]) -> list[Draft] | None:
@@ -242,7 +250,7 @@ def _lacks_part(
     elsewhere = any(n is not named for n, _ in st.mentions) or bool(
         set(norms[named.end :]) & members("clauses", "prepositions")
     )
-    if strong and thing.part is None and not elsewhere and owner is not None and owner.kind != thing.kind:
+    if strong and thing.part is None:
         row = st.scene.lexicon.kind(thing.kind)
         strong = row is None or not (row.operated or row.describe or row.parts)  # "the house has no attic"
     told_where = (
@@ -253,6 +261,6 @@ def _lacks_part(
         or (st.place is not None and st.place != st.scene.place)
     )
     condition = named_of(thing)
-    if condition is not None and condition.absence:
+    if condition is not None and condition.absence and (strong or told_where or condition.urgency in _PRESSING):
         return [_absence(st, thing, f"'{words}'", adverse=True, condition=condition)]
     return [_absence(st, thing, f"'{words}'", adverse=strong or _belongs(st, thing, told_where=told_where))]

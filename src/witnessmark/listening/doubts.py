@@ -11,7 +11,7 @@ from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import root
 
-__all__ = ["asserted_before", "doubted", "leaves_open", "settled_by", "settles"]
+__all__ = ["asserted_before", "confirms", "doubted", "leaves_open", "settled_by", "settles"]
 
 #: Before a number these only mean "about".
 _ABOUT = frozenset({
@@ -118,6 +118,21 @@ def asserted_before(st: Statement) -> int | None:
 def settles(st: Statement) -> bool:
     """Whether the statement decides what was in doubt."""
     return st.cue("doubts", "settled") is not None and _cue(st) is None
+
+
+_CONFIRMING = frozenset(
+    {"yeah", "yep", "yes", "yup", "okay", "ok", "nope", "no", "indeed", "definitely", "sure", "alright", "actually"}
+)
+
+
+def confirms(st: Statement, doubt: Draft) -> bool:
+    """Whether a statement answers a doubt in its own words: "yeah, the flue is lined"."""
+    if _cue(st) is not None or not set(st.norms[:2]) & _CONFIRMING:
+        return False
+    small = members("clauses", "determiners") | members("clauses", "auxiliaries") | members("clauses", "subjects")
+    named = {i for n, _ in st.mentions for i in range(n.start, n.end)}
+    said = {root(w) for i, w in enumerate(st.norms) if i not in named and w not in small | _CONFIRMING and len(w) > 2}  # noqa: PLR2004 - "it"
+    return bool(said & {root(w) for w in doubt.what.split()})
 
 
 def settled_by(doubt: Draft, drafts: Sequence[Draft]) -> bool:

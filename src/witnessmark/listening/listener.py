@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from witnessmark.listening.absences import answered_no
 from witnessmark.listening.beside import Item, give_reasons
 from witnessmark.listening.clauses import Clause
-from witnessmark.listening.doubts import asserted_before, doubted, leaves_open, settled_by, settles
+from witnessmark.listening.doubts import asserted_before, confirms, doubted, leaves_open, settled_by, settles
 from witnessmark.listening.drafts import Draft, Heard, Open, SetAside
 from witnessmark.listening.echoes import echoed
 from witnessmark.listening.focus import Scene, part_of
@@ -18,7 +19,7 @@ from witnessmark.listening.ledger import still_on
 from witnessmark.listening.lexicon import Lexicon, lexicon
 from witnessmark.listening.limits import skipped
 from witnessmark.listening.messages import NOTHING_HEARD
-from witnessmark.listening.modes import is_requirement, mode
+from witnessmark.listening.modes import is_requirement, mode, source
 from witnessmark.listening.narration import Narration
 from witnessmark.listening.operations import left_off, operated
 from witnessmark.listening.places import HOUSE, Place, entered, place_of
@@ -70,6 +71,8 @@ class _Listener:
             self._set_aside(statement, how)
             self.items.append(Item(statement, [], how))
             return
+        if before in {"teaching", "hypothetical"} and not statement.named and "one" in statement.norms[-2:]:
+            statement.thing = self.items[-1].statement.thing or statement.thing  # "you'd want a pan; there isn't one"
         drafts = self._drafts(statement)
         if retracting:
             self._take_back(drafts)
@@ -118,8 +121,7 @@ class _Listener:
         after_skip = bool(self.items) and any(d.act == "skipped" for i in self.items[-2:] for d in i.drafts)
         if after_skip and st.norms[:2] == ["so", "no"]:
             return []  # "locked, so no furnace": it was not seen, it is not absent
-        if settles(st):
-            self._settle(st)
+        self._settle(st)
         if st.cue("scopes", "advice") or st.begins("scopes", "intending"):
             return self._operation(st)
         drafts: list[Draft] = []
@@ -127,7 +129,7 @@ class _Listener:
         drafts += operation
         judgement = judged(st)
         if not judgement and not operation:
-            judgement = echoed(st, self.items)
+            judgement = echoed(st, self.items) or self._answer(st)
         adverse = any(d.condition == "adverse" for d in judgement)
         if not any(d.setting for d in operation) and not (is_requirement(st) and not st.instruments):
             drafts += self._readings(st, judgement)
@@ -243,14 +245,19 @@ class _Listener:
             last is not None
             and last.drafts
             and last.drafts[-1].act == "skipped"
-            and not st.named
-            and "i" not in st.norms
+            and ((not st.named and "i" not in st.norms) or st.norms[0] == "so" or _spares(limit))
         ):
             old = last.drafts[-1]
             last.drafts[-1] = replace(old, end=limit.end, last=limit.last, text=quoted(self.spoken, old.first, limit.last),
                                       what=f"{old.what}: {limit.what}", reason=old.reason or limit.reason)  # fmt: skip
             return []
         return [limit]
+
+    def _answer(self, st: Statement) -> list[Draft]:
+        """What "no" says of what was only named, or asked, just before."""
+        last = self.items[-1] if self.items else None
+        plain = last is not None and not last.drafts and last.mode in {None, "question"}
+        return answered_no(last.statement, st) if last is not None and plain else []
 
     def _carried(self) -> str | None:
         """Why what follows is in doubt: the statement before it only said who tells it, or that it is a question."""
@@ -269,7 +276,8 @@ class _Listener:
         first = last.statement.tokens[0].first
         return replace(
             doubt, start=last.statement.start, first=first, text=quoted(self.spoken, first, doubt.last),
-            what=f"{last.statement.said(last.statement.opening())} {doubt.what}",
+            what=f"said by {source(last.statement) or 'somebody else'}: {st.said(st.opening())}" if why == "hearsay"
+            else f"{last.statement.said(last.statement.opening())} {doubt.what}",
         )  # fmt: skip
 
     def _told_before(self, st: Statement) -> list[Draft]:
@@ -303,9 +311,10 @@ class _Listener:
         return [doubt]
 
     def _settle(self, st: Statement) -> None:
-        thing = st.thing
+        thing, outright = st.thing, settles(st)
         for doubt in reversed(self.doubts):
-            if thing is None or doubt.kind == thing.kind or doubt.component == thing.key:
+            same = thing is None or doubt.kind == thing.kind or doubt.component == thing.key
+            if (same and outright) or (same and st.named and confirms(st, doubt)):
                 self.doubts.remove(doubt)
                 return
 
@@ -375,6 +384,11 @@ class _Listener:
             self.scene.attend(self.scene.thing(meaning, self.scene.place))
 
 
+def _spares(limit: Draft) -> bool:
+    """Whether a limit only says what was to be spared: "it's screwed shut, i'm not going to damage the paint"."""
+    return limit.why.rstrip("'").endswith(("damage", "break", "force", "disturb"))
+
+
 def _responds(draft: Draft) -> bool:
     """Whether a draft tells that a thing did what it was operated for ("i switched it on and it comes on")."""
     return draft.why.split("; ")[-1].strip("'") in {text for _, text in cues("conditions", "responses")}
@@ -424,7 +438,7 @@ def _hear(listener: _Listener, said: Spoken, clause: Clause) -> None:
     norms = [t.norm for t in said.tokens[clause.start : clause.end]]
     struck = cues("scopes", "retract_all").first(norms)
     if struck:
-        listener.strike(statement(said, clause, listener.scene))
+        listener.strike(statement(said, Clause(clause.start, clause.start + struck[1]), listener.scene))
         if struck[1] >= len(norms):
             return
         clause = Clause(clause.start + struck[1], clause.end)

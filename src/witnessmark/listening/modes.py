@@ -42,7 +42,11 @@ def _teaches(st: Statement) -> bool:
 def _asks(st: Statement) -> bool:
     if st.tokens[-1].question:
         return True
-    return st.begins("scopes", "questions") is not None
+    at = st.opening()
+    inverted = st.norms[at] in {"is", "are", "was", "were", "does", "has"} and st.norms[at + 1 : at + 2] and (
+        st.norms[at + 1] in {"the", "that", "this", "those", "these", "it", "they", "your", "all"}
+    )  # fmt: skip
+    return bool(inverted) or st.begins("scopes", "questions") is not None
 
 
 def _chats(st: Statement) -> bool:
@@ -86,6 +90,8 @@ def is_requirement(st: Statement) -> bool:
             w in _ASKS and any(at < q.start <= at + 3 and q.form == "quantity" for q in st.quantities)
             for at, w in enumerate(st.norms)
         )
+    if any(a <= found[0] < b for a, b, _ in cues("conditions", "sound").find(st.norms)):
+        return False  # "right where it should be"
     return not set(st.norms[found[1] : found[1] + 2]) & {"good", "fine", "okay", "able", "fun", "nice"}
 
 

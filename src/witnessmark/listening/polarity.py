@@ -297,10 +297,11 @@ def _failing(st: Statement, found: Denial) -> Iterator[Sense]:
     for start, end, of_verb in found.triggers:
         if not of_verb or end >= len(norms) or start in found.denied:
             continue
+        got = _not_got(norms, end)
+        if got:
+            yield Sense(start, got, " ".join(norms[start:got]), wrong=True)
+            continue
         if any(w in _SPEAKERS for w in norms[max(0, start - 3) : start]):
-            got = _not_got(norms, end)
-            if got:
-                yield Sense(start, got, " ".join(norms[start:got]), wrong=True)
             continue
         at = end
         while at < len(norms) - 1 and norms[at] in _BETWEEN:
