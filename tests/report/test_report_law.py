@@ -160,6 +160,19 @@ def test_a_later_edition_says_what_changed_and_why(shipped: Packs) -> None:
     assert said[-1] == "Other entries recorded since: 1."
 
 
+def test_a_delivery_is_told_in_the_next_edition_and_changes_none(shipped: Packs) -> None:
+    made = visit()
+    seal = made.add(_sealed(made, 1), 100)
+    sent = made.add(Settled(of=(seal,), state="delivered", with_whom="the client", how="by e-mail"), 110)
+    made.add(Settled(of=(seal,), state="opened", with_whom="the client"), 115)
+    told = letter(made, shipped, "us.wa.308-408c", _sealed(made, 2, "a stain"))
+    assert [row.text for row in told.deliveries] == [
+        "Edition 1 was delivered 10:50 am to the client (by e-mail).", "Edition 1 was opened 10:55 am by the client.",
+    ]  # fmt: skip
+    assert told.deliveries[0].rests_on == (sent,)
+    assert told.editions[0].changes == (), "to deliver a report changes nothing in it"
+
+
 def test_a_first_edition_and_a_draft_change_nothing(shipped: Packs) -> None:
     made = visit()
     assert letter(made, shipped, "us.wa.308-408c").editions == ()

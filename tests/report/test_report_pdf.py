@@ -101,7 +101,9 @@ def test_it_is_tagged_and_headings_skip_no_level(reader: PdfReader) -> None:
 def test_every_picture_has_words_of_the_record(reader: PdfReader, letter: Letter) -> None:
     # ISO 14289-1, 7.3: figures have an alternative representation.
     told = [str(node.get("/Alt", "")) for node in tree(reader) if node["/S"] == "/Figure"]
-    assert sorted(told) == sorted([*(picture.alt for picture in letter.pictures), *(row.says for row in letter.drawings)])
+    assert sorted(told) == sorted(
+        [*(picture.alt for picture in letter.pictures), *(row.says for row in letter.drawings)]
+    )
 
 
 def test_tables_have_header_cells(reader: PdfReader) -> None:

@@ -33,6 +33,7 @@ from witnessmark.report import (
 from witnessmark.report.contents import SECTIONS
 from witnessmark.report.tongue import LANGUAGES, Tongue, words_of
 from witnessmark.views import ANSWERS
+from witnessmark.views.deliveries import DELIVERED
 
 REPORT = Path(tongue.__file__).parent
 OTHERS = sorted(set(LANGUAGES) - {"en"})
@@ -62,6 +63,7 @@ def by_name() -> set[str]:
     found |= {*findings._HEADINGS.values(), *findings._AT_STAKE.values(), *findings._HOW_SOON.values()}
     found |= {*findings._COUNTED.values(), findings._UNSAID, findings._OTHER, naming.WHOLE_HOUSE}
     found |= {*duties._HOW.values(), *duties._SAYS, *duties._SAYS.values(), *showing._SORTS.values()}
+    found |= {f"Edition {{edition}} was {state} {{when}}{{whom}}{{how}}." for state in DELIVERED}
     found |= {closing._LOOK, closing._NO_CLAIM, closing._TRADES, closing._AS_RECORDED, opening.INVENTED}
     return found
 

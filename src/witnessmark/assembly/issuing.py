@@ -11,7 +11,8 @@ from witnessmark.assembly import messages
 from witnessmark.assembly.jobs import OpenJob
 from witnessmark.assembly.keys import FileSigner
 from witnessmark.assembly.pictures import displayable
-from witnessmark.journal.acts import PackUsed, Sealed
+from witnessmark.journal.acts import PackUsed, Sealed, Settled
+from witnessmark.journal.entry import Entry
 from witnessmark.journal.fold import fold
 from witnessmark.journal.job_codec import facts_hash
 from witnessmark.journal.moment import instant
@@ -31,6 +32,7 @@ from witnessmark.report import (
 )
 from witnessmark.report.tongue import LANGUAGES
 from witnessmark.stores.job_file import read_facts
+from witnessmark.views import is_delivery
 
 __all__ = ["LANGUAGES", "Made", "issue_report", "write_report"]
 
@@ -89,7 +91,9 @@ def write_report(
     entries, problems = job.entries()
     if not entries:
         raise Refusal(messages.NOTHING_TO_SEAL.at(str(job.folder)))
-    newest = max(entries, key=lambda entry: (instant(entry.logged), entry.id))
+    by_id = {entry.id: entry for entry in entries}
+    of_the_house = [entry for entry in entries if not is_delivery(entry, by_id)]
+    newest = max(of_the_house, key=lambda entry: (instant(entry.logged), entry.id))
     if isinstance(newest.body, Sealed):
         letter = _letter(job, packs, instant(newest.at), seal_in_force=newest.body, language=language)
     else:
@@ -154,7 +158,12 @@ def _letter(
     entries, problems = job.entries()
     if seal_in_force is not None:
         # The letter is the one that was sealed: the entry that holds the seal came after it.
-        entries = [entry for entry in entries if entry.body != seal_in_force]
+        by_id = {entry.id: entry for entry in entries}
+        entries = [
+            entry
+            for entry in entries
+            if entry.body != seal_in_force and not (is_delivery(entry, by_id) and _names(entry, seal_in_force, by_id))
+        ]
     record = fold(entries)
     stands = job.standing(packs, at)
     return compose(
@@ -170,6 +179,11 @@ def _letter(
         language=language,
         verification=problems,
     )
+
+
+def _names(entry: Entry, seal_in_force: Sealed, by_id: dict[str, Entry]) -> bool:
+    """Whether a delivery is one of the edition in force: it came after its seal, so that edition cannot tell of it."""
+    return isinstance(entry.body, Settled) and any(by_id[of].body == seal_in_force for of in entry.body.of)
 
 
 def _write(job: OpenJob, letter: Letter, out: Path | None, tell: Tell, problems: tuple[Problem, ...]) -> Made:

@@ -19,7 +19,7 @@ from witnessmark.report.clock import clock_of
 from witnessmark.report.closing import cautions_of, doubts_of, not_inspected_of, scope_of, seal_of
 from witnessmark.report.drawings import drawings_of
 from witnessmark.report.duties import beyond_visit_of, duties_of, law_of, not_asked_of, not_required_of, terms_of
-from witnessmark.report.editions import editions_of
+from witnessmark.report.editions import deliveries_of, editions_of
 from witnessmark.report.evidence import evidence_of
 from witnessmark.report.findings import findings_of, places_of, summary_of, systems_of
 from witnessmark.report.glance import glance_of
@@ -164,6 +164,7 @@ def compose(
         cautions=cautions_of(record, names),
         terms=terms_of(job, packs),
         evidence=(),
+        deliveries=deliveries_of(record, names, clock),
         seal=seal_of(packs, seal, verification, tongue),
         drawings=drawings_of(record, names, standing, outlook),
         problems=tuple(problems),

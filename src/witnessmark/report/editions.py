@@ -14,8 +14,9 @@ from witnessmark.journal.fold import Record
 from witnessmark.report.clock import Clock
 from witnessmark.report.letter import Edition, Statement
 from witnessmark.report.naming import Names, capital, sentence
+from witnessmark.views.deliveries import deliveries, is_delivery
 
-__all__ = ["editions_of"]
+__all__ = ["deliveries_of", "editions_of"]
 
 #: Acts that say something about other entries; what they do stands with those.
 _ABOUT_OTHERS = (Accepted, Amended, Dropped, Sealed)
@@ -37,6 +38,7 @@ def _between(record: Record, before: Sealed, until: Entry | None) -> list[Entry]
         for entry in record.entries.values()
         if entry.n > known.get(entry.device, 0)
         and not isinstance(entry.body, Sealed)
+        and not is_delivery(entry, record.entries)
         and (until is None or (entry.logged, entry.id) <= (until.logged, until.id))
     ]
     return sorted(rows, key=lambda entry: (entry.logged, entry.id))
@@ -71,6 +73,25 @@ def _changes(record: Record, rows: list[Entry], names: Names) -> Iterator[Statem
             yield Statement(say("Finding added: {title}.", title=capital(title).rstrip(".")), (of,))
     if others:
         yield Statement(say("Other entries recorded since: {count}.", count=others))
+
+
+def deliveries_of(record: Record, names: Names, clock: Clock) -> tuple[Statement, ...]:
+    """To whom each earlier edition was delivered, and when it was opened."""
+    say = names.tongue.say
+    rows = []
+    for row in deliveries(record):
+        words = "Edition {edition} was delivered {when}{whom}{how}." if row.state == "delivered" else (
+            "Edition {edition} was opened {when}{whom}{how}."
+        )  # fmt: skip
+        gaps = {
+            "edition": row.edition,
+            "when": clock.say(row.fact.at, seconds=False),
+            "whom": say(" to {whom}", whom=row.whom) if row.whom and row.state == "delivered" else
+                    say(" by {whom}", whom=row.whom) if row.whom else "",
+            "how": f" ({row.how})" if row.how else "",
+        }  # fmt: skip
+        rows.append(Statement(say(words, **gaps), (row.fact.id,)))
+    return tuple(rows)
 
 
 def editions_of(record: Record, edition: tuple[int, str] | None, names: Names, clock: Clock) -> tuple[Edition, ...]:

@@ -451,6 +451,7 @@ class Letter:
     cautions: tuple[str, ...]
     terms: tuple[Term, ...]
     evidence: tuple[Evidence, ...]
+    deliveries: tuple[Statement, ...]
     seal: Seal
     drawings: tuple[Drawing, ...] = ()
     problems: tuple[Problem, ...] = ()

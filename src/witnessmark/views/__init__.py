@@ -2,6 +2,7 @@
 
 from witnessmark.views.adverse import Adverse, adverse, findings_on
 from witnessmark.views.decisions import Decisions, decisions
+from witnessmark.views.deliveries import Delivery, deliveries, is_delivery
 from witnessmark.views.doubts import Doubt, doubts
 from witnessmark.views.house import Component, House, Place, house
 from witnessmark.views.looks import Look, looks
@@ -14,7 +15,35 @@ from witnessmark.views.running import Run, running
 from witnessmark.views.timeline import Event, Interval, Timeline, timeline
 
 __all__ = [
-    "ANSWERS", "Adverse", "Component", "Decisions", "Doubt", "Event", "House", "Interval", "Look", "Medium", "Place", "Reading",
-    "Recheck", "Run", "Timeline", "adverse", "decisions", "doubts", "findings_on", "followed", "house", "instant", "looks",
-    "media", "readings", "rechecks", "running", "timeline",
+    "ANSWERS",
+    "Adverse",
+    "Component",
+    "Decisions",
+    "Delivery",
+    "Doubt",
+    "Event",
+    "House",
+    "Interval",
+    "Look",
+    "Medium",
+    "Place",
+    "Reading",
+    "Recheck",
+    "Run",
+    "Timeline",
+    "adverse",
+    "decisions",
+    "deliveries",
+    "doubts",
+    "findings_on",
+    "followed",
+    "house",
+    "instant",
+    "is_delivery",
+    "looks",
+    "media",
+    "readings",
+    "rechecks",
+    "running",
+    "timeline",
 ]  # fmt: skip
