@@ -220,6 +220,10 @@ def _scant() -> frozenset[str]:
     return frozenset(text for _, text in cues("absence", "scant"))
 
 
+_HOUSES = frozenset({"house", "home", "place", "property", "building", "condo", "unit", "apartment"})
+_LOOKED = frozenset({"see", "anywhere", "find", "visible", "found", "whatsoever", "either"})
+
+
 def _lacks_part(
     st: Statement,
     cue: tuple[int, int, str],
@@ -242,6 +246,11 @@ def _lacks_part(
         parts = sorted((m for m in named.meanings if m.kind == owner.kind), key=lambda m: m.part is None)
         own = parts[0] if parts else None
         if own is None and strong and st.subject is not named and st.named:
+            row = st.scene.lexicon.kind(meaning.kind)
+            if meaning.part is None and row is not None and row.operated:
+                return [
+                    _absence(st, st.scene.thing(meaning, place), f"'{words}'", adverse=False)
+                ]  # "the tub has no shower"
             return [wrong(owner, f"'{words} {norms[named.start]}'", owner)]  # "the outlet has no cover"
         meaning = own or meaning
     thing = st.scene.thing(meaning, place)
@@ -250,11 +259,12 @@ def _lacks_part(
     elsewhere = any(n is not named for n, _ in st.mentions) or bool(
         set(norms[named.end :]) & members("clauses", "prepositions")
     )
-    if strong and thing.part is None:
-        row = st.scene.lexicon.kind(thing.kind)
-        strong = row is None or not (row.operated or row.describe or row.parts)  # "the house has no attic"
+    if strong and thing.part is None and set(norms[:start]) & _HOUSES:
+        strong = False  # "the house has no attic"
+    looked = bool(set(norms[named.end :]) & _LOOKED)
     told_where = (
-        elsewhere
+        looked
+        or elsewhere
         or words.startswith(("there", "i do", "do not see", "did", "could", "can", "is not", "are not"))
         or (st.scene.focus is not None and st.scene.focus.kind == thing.kind and thing.part is not None)
         or start > st.opening() + 1

@@ -97,9 +97,8 @@ def leaves_open(st: Statement) -> str | None:
     return None
 
 
-_TAKES_MORE = frozenset({"question is", "not sure", "not certain", "i think", "i wonder", "wonder", "wondering", "i suspect", "i guess",
-                         "i assume", "i believe", "i am guessing", "my guess", "curious", "no idea", "do not know", "presumably",
-                         "question whether", "check whether", "find out if", "find out whether"})  # fmt: skip
+_TAKES_MORE = frozenset({"question is", "i wonder", "wonder", "wondering", "i suspect", "i assume", "i believe", "my guess",
+                         "presumably", "question whether", "check whether", "find out if", "find out whether"})  # fmt: skip
 
 
 def asserted_before(st: Statement) -> int | None:

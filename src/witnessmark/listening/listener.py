@@ -161,8 +161,9 @@ class _Listener:
             return (
                 asks and bool(before) and before[-1].condition == "adverse" and before[-1].component == draft.component
             )
-        told = {root(w) for w in draft.text.lower().split()}
-        faults = {root(w) for w in draft.text.lower().split() if is_wrong(w)} or told
+        if draft.why.strip("'") in {text for _, text in cues("conditions", "same")}:
+            return False
+        faults = {root(w) for w in draft.text.lower().split() if is_wrong(w)}
         return any(
             d.condition_id == draft.condition_id
             and d.component == draft.component
