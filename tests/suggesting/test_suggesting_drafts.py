@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from suggesting.scripted_server import Reply, Server, completion, drafts, raw, send, serving, slow
 from witnessmark import packs
-from witnessmark.listening import Draft, Heard, Line, Narration, listen
+from witnessmark.listening import Draft, Heard, Line, Narration, SetAside, listen
 from witnessmark.packs.model import Packs
 from witnessmark.suggesting import Suggested, ask_endpoint, at_address, together
 from witnessmark.suggesting.asking import chunks, schema
@@ -38,7 +38,17 @@ def shipped() -> Packs:
 
 @functools.cache
 def heard() -> Heard:
-    return listen(NARRATION, shipped())
+    """What listening makes of three of the lines, and one that it set aside: the others are left to suggestions here."""
+    told = listen(NARRATION, shipped())
+    mine = tuple(draft for draft in told.drafts if draft.start in {3.0, 14.0, 18.0})
+    assert {draft.start for draft in mine} == {3.0, 14.0, 18.0}
+    aside = SetAside(10.0, 12.5, "you'd want a pan under the water heater", "teaching")
+    still_on = tuple(one for one in told.still_on if one.draft in mine)
+    return Heard("talk", mine, (aside,), still_on, ())
+
+
+def nothing_heard(narration: Narration) -> Heard:
+    return Heard(narration.name, (), (), (), ())
 
 
 def row(**fields: object) -> dict[str, Any]:
@@ -57,18 +67,12 @@ HOOD = {"start": 22.0, "end": 24.5, "label": None, "kind": "range-hood", "quote"
 def ask(reply: Reply, *, timeout: float = 10, narration: Narration = NARRATION) -> tuple[Suggested, Server]:
     with serving(reply) as server:
         endpoint = at_address(server.url, "toy-1b", timeout=timeout)
-        known = heard() if narration is NARRATION else listen(narration, shipped())
+        known = heard() if narration is NARRATION else nothing_heard(narration)
         return ask_endpoint(narration, shipped(), known, endpoint), server
 
 
 def numbers(suggested: Suggested) -> list[str]:
     return [problem.number for problem in suggested.problems]
-
-
-def test_listening_alone_leaves_room_for_suggestions() -> None:
-    """The tests below suggest what the rules do not hear; if the rules learn it, they need other words."""
-    assert [d.text for d in heard().drafts if 5 < d.start < 9 or d.start > 20] == []
-    assert any(row.start <= 10 <= row.end for row in heard().set_aside)
 
 
 def test_a_good_suggestion_becomes_a_draft() -> None:
@@ -150,7 +154,7 @@ def test_a_reading_and_a_fact_need_their_value_said() -> None:
             measure="water-pressure", value=64, unit="[psi]"),
         row(start=4, end=6, quote="gas one this hood", act="identified", kind="range-hood", attribute="fuel", value="gas"),
     )  # fmt: skip
-    checker = Checker(said, Heard("n", (), (), (), ()), shipped(), "m")
+    checker = Checker(said, nothing_heard(said), shipped(), "m")
     reading, fact = (checker.draft(one) for one in rows)
     assert (str(reading.value), reading.unit, reading.measure, reading.quantity) == (
         "64",
@@ -246,7 +250,7 @@ def test_long_talk_is_sent_in_pieces_that_overlap() -> None:
 def test_a_server_that_is_gone_is_not_asked_for_ever() -> None:
     with serving(raw(b"")) as server:
         url = server.url
-    suggested = ask_endpoint(LONG, shipped(), listen(LONG, shipped()), at_address(url, "m", timeout=1))
+    suggested = ask_endpoint(LONG, shipped(), nothing_heard(LONG), at_address(url, "m", timeout=1))
     assert (suggested.asked, suggested.failed) == (2, 2)
     assert numbers(suggested) == ["WM662", "WM662", "WM666"]
 

@@ -142,7 +142,8 @@ def at_address(url: str, model: str, *, anywhere: bool = False, timeout: float =
         raise Refusal(BAD_ADDRESS.at(url, str(error))) from error
     local = [address for address in found if _is_local(address)]
     if len(local) < len(found) and not anywhere:
-        raise Refusal(NOT_LOCAL.at(url, f"{host} is {', '.join(a for a in found if a not in local)}"))
+        public = ", ".join(address for address in found if address not in local)
+        raise Refusal(NOT_LOCAL.at(url, "" if public == host else f"{host} is {public}"))
     chosen = (local or found)[0]
     path = parts.path.rstrip("/") + "/chat/completions"
     return Endpoint(host, port, path, parts.scheme == "https", chosen, model.strip(), timeout, not _is_local(chosen))
