@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from witnessmark.assembly.jobs import OpenJob
-from witnessmark.imaging import frame_picture, read_frame
+from witnessmark.imaging import HEIF, frame_picture, heif_jpeg, read_frame
 from witnessmark.journal.acts import Took
 from witnessmark.journal.fold import Record
 from witnessmark.problems import Refusal
@@ -17,22 +17,32 @@ _SHOWN = "shown"
 
 
 def displayable(job: OpenJob, record: Record) -> Mapping[str, Path]:
-    """Stand-ins by the SHA-256 of the original, made once and kept beside the report's pictures."""
+    """Stand-ins by the SHA-256 of the original, made once and kept beside the report's pictures.
+
+    Thermal frames become pictures with a scale, pictures in HEIF become JPEG. What cannot be read has no stand-in; the
+    report then names the file in words.
+    """
     stand_ins: dict[str, Path] = {}
     for fact in record.facts:
-        if not isinstance(fact.body, Took) or fact.body.sort != "thermal":
+        body = fact.body
+        if not isinstance(body, Took) or (body.sort != "thermal" and body.mime != HEIF):
             continue
         for sha256 in fact.media:
             original = job.media.path(sha256)
             if original is None:
                 continue
-            made = job.folder / "report" / _SHOWN / f"{sha256}.png"
+            ending, make = ("png", _frame) if body.sort == "thermal" else ("jpg", heif_jpeg)
+            made = job.folder / "report" / _SHOWN / f"{sha256}.{ending}"
             if not made.exists():
                 try:
-                    picture = frame_picture(read_frame(original))
+                    picture = make(original)
                 except Refusal:
-                    continue  # the report then names the file in words
+                    continue
                 made.parent.mkdir(parents=True, exist_ok=True)
                 made.write_bytes(picture)
             stand_ins[sha256] = made
     return stand_ins
+
+
+def _frame(original: Path) -> bytes:
+    return frame_picture(read_frame(original))

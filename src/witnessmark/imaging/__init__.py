@@ -4,12 +4,14 @@ Reads and draws only; nothing here decides what a picture means.
 """
 
 from witnessmark.imaging.describe import describe
+from witnessmark.imaging.formats import HEIF
 from witnessmark.imaging.frame import Frame, Spot, read_frame
 from witnessmark.imaging.frame_picture import frame_picture
+from witnessmark.imaging.heif import heif_jpeg
 from witnessmark.imaging.palette import COLOURS, colour
 from witnessmark.imaging.picture import Picture, read_picture
 from witnessmark.imaging.prepared import prepared
 
 __all__ = [
-    "COLOURS", "Frame", "Picture", "Spot", "colour", "describe", "frame_picture", "prepared", "read_frame", "read_picture",
+    "COLOURS", "HEIF", "Frame", "Picture", "Spot", "colour", "describe", "frame_picture", "heif_jpeg", "prepared", "read_frame", "read_picture",
 ]  # fmt: skip

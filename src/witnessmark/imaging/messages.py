@@ -37,9 +37,9 @@ OTHER_KIND = Message(
 )
 HEIC = Message(
     "WM705",
-    "this is a HEIC picture, and reading those needs an extra that is not part of this release",
+    "this is a HEIC picture, and what reads those is not installed here",
     "It could not be shown in the report.",
-    "Let the phone export it as JPEG (that keeps its time), or set the phone's camera to the compatible format.",
+    "Install it (pip install pi-heif), or let the phone export it as JPEG (that keeps its time), or set the phone's camera to the compatible format.",
 )
 DAMAGED = Message(
     "WM706",

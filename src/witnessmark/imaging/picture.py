@@ -10,6 +10,7 @@ from witnessmark.imaging import messages
 from witnessmark.imaging.decoding import check_whole, head_of
 from witnessmark.imaging.formats import HEIF, PICTURES, mime_of
 from witnessmark.imaging.frame import read_frame
+from witnessmark.imaging.heif import heif_facts
 from witnessmark.imaging.taken import checked_offset, moment_of, orientation_of
 from witnessmark.problems import Problem, Refusal
 
@@ -82,7 +83,7 @@ def read_picture(path: Path, *, default_offset: str | None = None) -> Picture:
     offset = checked_offset(default_offset)
     mime = mime_of(head_of(path))
     if mime == HEIF:
-        raise Refusal(messages.HEIC.at(str(path)))
+        return _phone(path, offset)
     if mime is None:
         raise Refusal(messages.OTHER_KIND.at(str(path)))
     if mime not in PICTURES:
@@ -100,6 +101,13 @@ def read_picture(path: Path, *, default_offset: str | None = None) -> Picture:
     return Picture(
         path, path.name, "photo", mime, digest, size, width, height, orientation, taken_at, tuple(problems)
     )  # fmt: skip
+
+
+def _phone(path: Path, offset: str | None) -> Picture:
+    (width, height), facts = heif_facts(path)
+    taken_at, problems = moment_of(facts, str(path), offset)
+    digest, size = _hashed(path)
+    return Picture(path, path.name, "photo", HEIF, digest, size, width, height, 1, taken_at, tuple(problems))
 
 
 def _thermal(path: Path) -> Picture:
