@@ -126,7 +126,7 @@ _CONFIRMING = frozenset(
 
 def confirms(st: Statement, doubt: Draft) -> bool:
     """Whether a statement answers a doubt in its own words: "yeah, the flue is lined"."""
-    if _cue(st) is not None or not set(st.norms[:2]) & _CONFIRMING:
+    if not set(st.norms[:2]) & _CONFIRMING or _cue(st) is not None:
         return False
     small = members("clauses", "determiners") | members("clauses", "auxiliaries") | members("clauses", "subjects")
     named = {i for n, _ in st.mentions for i in range(n.start, n.end)}

@@ -19,7 +19,7 @@ from witnessmark.listening.ledger import still_on
 from witnessmark.listening.lexicon import Lexicon, lexicon
 from witnessmark.listening.limits import skipped
 from witnessmark.listening.messages import NOTHING_HEARD
-from witnessmark.listening.modes import is_requirement, mode, source
+from witnessmark.listening.modes import is_requirement, mode, source, taught_from
 from witnessmark.listening.narration import Narration
 from witnessmark.listening.operations import left_off, operated
 from witnessmark.listening.places import HOUSE, Place, entered, place_of
@@ -67,6 +67,11 @@ class _Listener:
                 self.scene.focus = None
             about(statement)
         how = mode(statement, before)
+        taught = taught_from(statement) if how == "teaching" else None
+        if taught is not None:
+            self.hear(sliced(statement, 0, taught), retracting=retracting)
+            self.hear(sliced(statement, taught, len(statement.norms)), retracting=False)
+            return
         if how is not None:
             self._set_aside(statement, how)
             self.items.append(Item(statement, [], how))
@@ -81,7 +86,8 @@ class _Listener:
         if statement.norms[0] == "but" and self.items:
             # "it is there but …": what is granted first is no judgement
             self.items[-1].drafts = [d for d in self.items[-1].drafts if d.why not in {"'is there'", "'are there'"}]
-        self.doubts = [d for d in self.doubts if d in drafts or not settled_by(d, drafts)]
+        if any(d.act in {"identified", "read"} for d in drafts):
+            self.doubts = [d for d in self.doubts if d in drafts or not settled_by(d, drafts)]
         self.items.append(Item(statement, drafts))
         self.operations += [d for d in drafts if d.act in {"ran", "stopped"}]
         self._attend(statement, drafts)
@@ -313,6 +319,8 @@ class _Listener:
 
     def _settle(self, st: Statement) -> None:
         thing, outright = st.thing, settles(st)
+        if not self.doubts or not (outright or st.named):
+            return
         for doubt in reversed(self.doubts):
             same = thing is None or doubt.kind == thing.kind or doubt.component == thing.key
             if (same and outright) or (same and st.named and confirms(st, doubt)):
@@ -357,9 +365,17 @@ class _Listener:
             st = last.statement
             self.aside.append(SetAside(st.start, st.end, st.slice_text(), "corrected"))
 
+    def _last_told(self) -> Item | None:
+        """The last statement that can be meant by "scratch that": fragments that gave nothing are passed over."""
+        verbs = GRAMMAR.aux | GRAMMAR.verbs
+        for item in reversed(self.items):
+            if item.mode is None and (item.drafts or set(item.statement.norms) & verbs):
+                return item
+        return None
+
     def strike(self, statement: Statement) -> None:
         """What "scratch that" does: the statement before no longer holds."""
-        last = next((i for i in reversed(self.items) if i.mode is None and i.drafts), None)
+        last = self._last_told()
         if last is not None:
             self.doubts = [d for d in self.doubts if d not in last.drafts]
             self.operations = [d for d in self.operations if d not in last.drafts]

@@ -6,7 +6,7 @@ from witnessmark.listening.polarity import is_wrong
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 
-__all__ = ["hearsay", "is_requirement", "mode", "source"]
+__all__ = ["hearsay", "is_requirement", "mode", "source", "taught_from"]
 
 
 def _supposes(st: Statement) -> bool:
@@ -37,6 +37,45 @@ def _teaches(st: Statement) -> bool:
         found = cues("scopes", "teaching").first(st.norms, end)
     generic = st.begins("scopes", "generic")
     return bool(generic) and any(w in {"will", "can", "tend", "usually", "always", "would", "are"} for w in st.norms)
+
+
+def taught_from(st: Statement) -> int | None:
+    """Where teaching begins in a statement that tells something before it: nobody marked where that ends."""
+    for start, _, words in cues("scopes", "teaching").find(st.norms):
+        if start <= st.opening() + 2 or (words == "normally" and st.norms[-1] == "normally"):
+            continue
+        before = st.norms[:start]
+        told = any(is_wrong(w) for w in before) or bool(set(before) & members("clauses", "auxiliaries"))
+        linked = before[-1] in {
+            "which",
+            "that",
+            "what",
+            "and",
+            "so",
+            "because",
+            "than",
+            "as",
+            "like",
+            "where",
+            "not",
+            "it",
+            "to",
+        }
+        generic = words.split()[0] in {
+            "you",
+            "they",
+            "people",
+            "when",
+            "normally",
+            "usually",
+            "typically",
+            "nobody",
+            "code",
+        }
+        if told and generic and not linked:
+            return start
+        return None
+    return None
 
 
 def _asks(st: Statement) -> bool:
@@ -82,14 +121,19 @@ def source(st: Statement) -> str | None:
 _ASKS = frozenset({"wants", "needs", "requires", "want", "require", "demands"})
 
 
+def _asks_so_much(st: Statement) -> bool:
+    """Whether it says how much there ought to be: "wants six inches"."""
+    return any(
+        w in _ASKS and any(at < q.start <= at + 3 and q.form == "quantity" for q in st.quantities)
+        for at, w in enumerate(st.norms)
+    )
+
+
 def is_requirement(st: Statement) -> bool:
     """Whether it says how something ought to be."""
     found = st.cue("scopes", "requirements")
     if found is None:
-        return any(
-            w in _ASKS and any(at < q.start <= at + 3 and q.form == "quantity" for q in st.quantities)
-            for at, w in enumerate(st.norms)
-        )
+        return _asks_so_much(st)
     if any(a <= found[0] < b for a, b, _ in cues("conditions", "sound").find(st.norms)):
         return False  # "right where it should be"
     return not set(st.norms[found[1] : found[1] + 2]) & {"good", "fine", "okay", "able", "fun", "nice"}
@@ -159,12 +203,12 @@ def _goes_on(st: Statement) -> bool:
     begins = st.norms[0] if st.norms else ""
     if not first:
         return False
-    verb = set(first) & _MODALS
+    verb = set(first) & (_MODALS - {"can", "should"} if not {"you", "people"} & set(first) else _MODALS)
     if set(first[:3]) & {"i", "we"}:
         return False
     if verb and not {"not"} & set(first) and not _HERE & set(first[:2]):
         return True
-    if verb and set(first) & {"you", "it", "they", "there", "that", "people", "well", "this"}:
+    if verb - {"can", "should"} and set(first) & {"you", "it", "they", "there", "that", "people", "well", "this"}:
         return True
     if "will" in first and "not" not in first and not _HERE & set(first[:3]):
         return True
@@ -196,12 +240,14 @@ def mode(st: Statement, before: str | None) -> str | None:
     """
     if _supposes(st) or _supposed_by_order(st):
         return "hypothetical"
+    at = st.opening()
     follows = before in {"hypothetical", "teaching"}
     if follows and _goes_on(st):
         return before
     if follows and not st.fresh and _is_fragment(st):
         return before
-    if _teaches(st) or _generic(st):
+    generic = st.norms[at] not in _HERE | {"that", "it", "those", "they", "the", "so"} and _asks_so_much(st)
+    if generic or _teaches(st) or _generic(st):
         return "teaching"
     if _asks(st):
         return "question"

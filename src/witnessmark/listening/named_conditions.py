@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 from functools import lru_cache
+from types import MappingProxyType
 
 from witnessmark.listening.denial import Denial
 from witnessmark.listening.focus import Thing
-from witnessmark.listening.lexicon import Said, letters_joined
+from witnessmark.listening.lexicon import Lexicon, Said, letters_joined
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import phrase, root
@@ -83,6 +84,41 @@ def _agrees(form: _Form, st: Statement, lost: AbstractSet[int], names: AbstractS
     return True
 
 
+#: Indexes already made, each with the lexicon it belongs to.
+_indexes: dict[str, tuple[Lexicon, _Index]] = {}
+
+
+@dataclass(frozen=True, slots=True)
+class _Index:
+    """The forms of one kind by each root of their words, in the order of the packs."""
+
+    rows: tuple[tuple[Condition, _Form], ...]
+    by_root: MappingProxyType[str, tuple[int, ...]]
+
+
+def _index(rows: tuple[tuple[Condition, tuple[Said, ...]], ...]) -> _Index:
+    made = [
+        (condition, _form(said.text)) for condition, forms in rows for said in forms
+        if _form(said.text).roots and not (said.negative and not _form(said.text).denied)
+    ]  # fmt: skip
+    by_root: dict[str, list[int]] = {}
+    for at, (_, form) in enumerate(made):
+        for one in form.roots:
+            by_root.setdefault(one, []).append(at)
+    return _Index(tuple(made), MappingProxyType({k: tuple(v) for k, v in by_root.items()}))
+
+
+def _candidates(lexicon: Lexicon, kind: str, roots: AbstractSet[str]) -> list[tuple[Condition, _Form]]:
+    """The forms of a kind that share a word with *roots*."""
+    if _indexes and next(iter(_indexes.values()))[0] is not lexicon:
+        _indexes.clear()  # other packs: only one lexicon is kept
+    index = _indexes.get(kind)
+    if index is None:
+        index = _indexes[kind] = (lexicon, _index(lexicon.conditions.get(kind, ())))
+    found = {at for one in roots for at in index[1].by_root.get(one, ())}
+    return [index[1].rows[at] for at in sorted(found)]
+
+
 def adverse_condition(st: Statement, thing: Thing | None, found: Denial) -> Condition | None:
     """The condition of the packs that the statement names, of what it is about or of what else it names."""
     kinds = [thing.kind] if thing and thing.kind else []
@@ -97,24 +133,20 @@ def adverse_condition(st: Statement, thing: Thing | None, found: Denial) -> Cond
         names = {root(w) for w in row.name.split()} if row else set()
         if row is not None and thing is not None and thing.kind == kind and thing.part:
             names |= {root(w) for p in row.parts if p.id == thing.part for w in p.name.split()}
-        for condition, forms in st.scene.lexicon.conditions.get(kind, ()):
-            for said in forms:
-                match = _match(said, own, names, helped=not rank)
-                if match is None or not _agrees(_form(said.text), st, lost, names):
-                    continue
-                weight = match - 1.5 * rank
-                if thing is not None and condition.part is not None:
-                    weight += 1.0 if condition.part == thing.part else -0.5
-                if best is None or weight > best.weight:
-                    best = _Match(condition, weight)
+        for condition, form in _candidates(st.scene.lexicon, kind, own | names):
+            match = _match(form, own, names, helped=not rank)
+            if match is None or not _agrees(form, st, lost, names):
+                continue
+            weight = match - 1.5 * rank
+            if thing is not None and condition.part is not None:
+                weight += 1.0 if condition.part == thing.part else -0.5
+            if best is None or weight > best.weight:
+                best = _Match(condition, weight)
     return best.condition if best else None
 
 
-def _match(said: Said, own: frozenset[str], names: AbstractSet[str], *, helped: bool) -> float | None:
+def _match(form: _Form, own: frozenset[str], names: AbstractSet[str], *, helped: bool) -> float | None:
     """How well a form fits the words, or None. Its negation is looked at apart."""
-    form = _form(said.text)
-    if not form.roots or (said.negative and not form.denied):
-        return None
     whole = form.roots <= own and len(form.roots) + bool(form.denied) > 1
     rest = form.roots - names
     completed = helped and rest <= own and bool(rest & own)

@@ -16,14 +16,16 @@ class Phrases(Generic[Payload]):
     __slots__ = ("_by_first", "_words")
 
     def __init__(self, rows: Iterable[tuple[tuple[str, ...], Payload]]) -> None:
-        by_first: dict[str, dict[tuple[str, ...], Payload]] = {}
+        by_first: dict[str, dict[int, dict[tuple[str, ...], Payload]]] = {}
         for words, payload in rows:
             if words:
-                by_first.setdefault(words[0], {}).setdefault(words, payload)
-        self._by_first: dict[str, list[tuple[tuple[str, ...], Payload]]] = {
-            first: sorted(table.items(), key=lambda row: -len(row[0])) for first, table in by_first.items()
+                by_first.setdefault(words[0], {}).setdefault(len(words), {}).setdefault(words, payload)
+        self._by_first: dict[str, list[tuple[int, dict[tuple[str, ...], Payload]]]] = {
+            first: sorted(sizes.items(), reverse=True) for first, sizes in by_first.items()
         }
-        self._words = frozenset(word for table in by_first.values() for words in table for word in words)
+        self._words = frozenset(
+            word for sizes in by_first.values() for table in sizes.values() for words in table for word in words
+        )
 
     @property
     def words(self) -> frozenset[str]:
@@ -31,16 +33,18 @@ class Phrases(Generic[Payload]):
         return self._words
 
     def __iter__(self) -> Iterator[tuple[tuple[str, ...], Payload]]:
-        for table in self._by_first.values():
-            yield from table
+        for sizes in self._by_first.values():
+            for _, table in sizes:
+                yield from table.items()
 
     def at(self, words: Sequence[str], index: int, end: int | None = None) -> tuple[int, Payload] | None:
         """The longest phrase that begins at *index* and ends by *end*: its end and what it stands for."""
-        stop = len(words) if end is None else end
-        for phrase, payload in self._by_first.get(words[index], ()):
-            size = len(phrase)
-            if index + size <= stop and (size == 1 or tuple(words[index : index + size]) == phrase):
-                return index + size, payload
+        left = (len(words) if end is None else end) - index
+        for size, table in self._by_first.get(words[index], ()):
+            if size <= left:
+                phrase = tuple(words[index : index + size])
+                if phrase in table:
+                    return index + size, table[phrase]
         return None
 
     def find(self, words: Sequence[str], start: int = 0, end: int | None = None) -> Iterator[tuple[int, int, Payload]]:
