@@ -270,6 +270,8 @@ def _lacks_part(
         or start > st.opening() + 1
         or (st.place is not None and st.place != st.scene.place)
     )
+    if told_where and cues("absence", "needed").at(norms, named.start):
+        return [_absence(st, thing, f"'{words}'", adverse=True)]  # "no caulk at the tub"
     condition = named_of(thing)
     if condition is not None and condition.absence and (strong or told_where or condition.urgency in _PRESSING):
         return [_absence(st, thing, f"'{words}'", adverse=True, condition=condition)]

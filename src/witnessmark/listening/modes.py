@@ -27,11 +27,14 @@ def _supposes(st: Statement) -> bool:
 
 def _teaches(st: Statement) -> bool:
     pointing = cues("scopes", "pointing").first(st.norms)
+    praised = {i for a, b, _ in cues("conditions", "sound").find(st.norms) if b - a > 2 for i in range(a, b)}  # noqa: PLR2004 - "where you want it"
     found = cues("scopes", "teaching").first(st.norms)
     while found:
         start, end, words = found
-        if not (pointing and pointing[0] <= start < pointing[1]) and not (
-            words == "normally" and st.norms[-1] == "normally"
+        if (
+            start not in praised
+            and not (pointing and pointing[0] <= start < pointing[1])
+            and not (words == "normally" and st.norms[-1] == "normally")
         ):
             return True
         found = cues("scopes", "teaching").first(st.norms, end)

@@ -78,9 +78,10 @@ def _agrees(form: _Form, st: Statement, lost: AbstractSet[int], names: AbstractS
         if (r in form.denied) != gone:
             return False
     if form.denied and not (form.denied - names):
-        return any(i in lost for i, r in enumerate(st.roots) if r in form.denied) or (
-            not any(r in form.denied for r in st.roots) and bool(lost)
-        )
+        said = [i for i, r in enumerate(st.roots) if r in form.denied]
+        if not said:  # called by another name, or "it"
+            said = [i for n, _ in st.mentions for i in range(n.start, n.end)] or [0]
+        return any(i in lost for i in said)
     return True
 
 

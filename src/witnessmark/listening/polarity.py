@@ -70,10 +70,12 @@ _AFTER_TOO = frozenset({"so", "and", "but", "i", "it", "the", "a", "we", "that",
                         "here", "up", "down", "over", "if", "all", "my", "then", "where", "which", "okay", "good", "just", "worried",
                         "concerned", "picky", "crazy", "much", "from", "has", "looks"})  # fmt: skip
 _SLIGHTLY = ("a little", "a bit", "a little bit", "kind of", "sort of", "slightly", "somewhat", "awfully", "awful", "way", "pretty",
-             "really", "very", "fairly", "quite", "a touch", "a tad", "a hair")  # fmt: skip
+             "really", "very", "fairly", "quite", "a touch", "a tad", "a hair", "real", "super", "kinda", "extremely", "mighty", "terribly", "pretty darn", "so")  # fmt: skip
 _GRADED = frozenset({"low", "high", "short", "close", "tight", "warm", "hot", "steep", "thin", "shallow", "narrow", "light", "stiff",
                      "sparse", "skimpy", "open", "marginal", "off", "stubborn", "touchy", "sharp", "rough", "tired", "dated",
                      "deep", "wide", "cold", "heavy", "choppy", "ratty", "crunchy", "hard"})  # fmt: skip
+#: Too little of it, however strongly it is put: "real low", "very thin".
+_POOR = frozenset({"low", "short", "thin", "shallow", "sparse", "skimpy", "narrow", "stiff", "marginal"})
 _ONLY_SLIGHTLY = frozenset({"a little", "a bit", "a little bit", "kind of", "sort of", "slightly", "somewhat", "awfully", "awful", "way",
                             "a touch", "a tad", "a hair"})  # fmt: skip
 
@@ -148,6 +150,12 @@ def senses(st: Statement) -> tuple[list[Sense], Denial]:
     for a, b, sort, text in rows:
         if sort == "none" or blocked.intersection(range(a, b)) or a in found.sought:
             continue
+        if (
+            text in {"gap", "gaps"}
+            and any(b < q.start <= b + 2 for q in st.quantities)
+            and norms[b : b + 1] in (["is"], ["are"], ["'s"])
+        ):
+            continue  # "the gap's a quarter": a measure of it
         denied = (a in found.denied) != (a in own)
         if (sort == "wrong" and not (a and norms[a - 1] in _SPEAKERS and (b - a == 1 or norms[a].endswith("ed")))) or (
             text == "reversed" and _CROSSED & set(norms)
@@ -229,7 +237,7 @@ def _says(st: Statement, a: int, b: int, text: str) -> bool:
         return False
     if before == "the" and b < len(norms):
         return False
-    if text == "even" and not set(norms[max(0, a - 3) : a]) & _BE:
+    if text in {"even", "flat"} and not set(norms[max(0, a - 3) : a]) & _BE:
         return False
     if text == "reversed" and before in {"is", "are", "'s", "was", "were"}:
         return False
@@ -285,10 +293,30 @@ def _made(st: Statement, found: Denial) -> Iterator[Sense]:
     ):
         yield Sense(st.opening(), st.opening() + 1, "nothing", wrong=False)
     for a, b, text in _slightly().find(norms):
-        if text in _ONLY_SLIGHTLY and b < len(norms) and norms[b] in _GRADED and b not in st.masked:
+        graded = _GRADED if text in _ONLY_SLIGHTLY else _POOR
+        if b < len(norms) and norms[b] in graded and b not in st.masked:
             yield Sense(a, b + 1, f"{text} {norms[b]}", wrong=True, denied=a in found.denied)
     if len(norms) > 1 and norms[-1] == "reversed" and norms[-2] in {"is", "are", "'s"}:
         yield Sense(len(norms) - 1, len(norms), "reversed", wrong=True, denied=len(norms) - 1 in found.denied)
+
+
+#: What somebody did that was a help.
+_HELPED = frozenset({"replaced", "updated", "added", "upgraded", "repaired", "fixed", "insulated", "cleaned", "serviced", "installed",
+                     "finished", "remodeled", "improved", "redid", "called", "asked", "told", "said", "mentioned", "opened", "turned",
+                     "needed", "wanted", "tried", "checked", "tested", "looked", "rebuilt", "reinforced", "sistered", "rewired",
+                     "refinished", "painted", "lived", "stayed", "moved", "labeled", "marked", "used to"})  # fmt: skip
+_DID = frozenset(
+    {"cut", "ran", "put", "stuck", "left", "broke", "hung", "built", "tied", "drove", "set", "made", "glued", "shoved"}
+)
+
+
+def _botched(st: Statement) -> Iterator[Sense]:
+    """What "somebody" did, when it was no repair: told because it is wrong."""
+    norms = st.norms
+    for i, word in enumerate(norms[:-1]):
+        done = norms[i + 1]
+        if word in {"somebody", "someone"} and (done in _DID or (done.endswith("ed") and done not in _HELPED)):
+            yield Sense(i, i + 2, f"{word} {done}", wrong=True)
 
 
 def _failing(st: Statement, found: Denial) -> Iterator[Sense]:
@@ -332,9 +360,9 @@ def _does(st: Statement, found: Denial) -> Iterator[Sense]:
             or i in found.denied
         ):
             continue
-        if (i + 1 == len(norms) or norms[i + 1] in {"too", "also", "again", "now", "okay", "with", "by"}) and not any(
-            w in _SPEAKERS for w in norms[:i]
-        ):
+        if (
+            i + 1 == len(norms) or norms[i + 1] in {"too", "also", "again", "now", "okay", "with", "by", "and"}
+        ) and not any(w in _SPEAKERS for w in norms[:i]):
             yield Sense(i, i + 1, norms[i], wrong=False)
             return
 

@@ -15,6 +15,10 @@ __all__ = ["corrections", "cues", "members", "own_words"]
 
 
 _DOES = ("does", "do", "did")
+#: "Kicked right on", "lights right off": what answers at once.
+_ANSWERS = ("kicked", "kicks", "fired", "fires", "came", "comes", "lit", "lights", "started", "starts", "turned", "turns", "goes",
+            "went", "spun", "spins", "drains", "drained", "closed", "closes", "opened", "opens", "shut", "shuts", "heats", "popped")  # fmt: skip
+_WAYS = ("on", "up", "off", "away", "out", "down")
 _FAILS = ("does not", "do not", "did not", "will not", "would not")
 
 
@@ -38,6 +42,7 @@ def _tables() -> dict[str, dict[str, Any]]:
         "sound": list(
             dict.fromkeys(
                 [f"{do} {verb}" for do in _DOES for verb in polarity["works"]["verbs"]]
+                + [f"{verb} right {way}" for verb in _ANSWERS for way in _WAYS]
                 + right["adjectives"]
                 + right["adverbs"]
                 + right["forms"]
