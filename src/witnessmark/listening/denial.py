@@ -129,4 +129,9 @@ def denial(norms: Sequence[str], names: AbstractSet[int], words: AbstractSet[int
     sought: set[int] = set()
     for _, end, _ in cues("denial", "sought").find(norms):
         sought |= _noun_scope(norms, end, frozenset(), words)
+    for at, word in enumerate(norms):
+        if word in members("denial", "seeking"):
+            apart = next((i for i in range(at + 2, min(at + 7, len(norms))) if norms[i] == "for"), None)
+            if apart is not None:
+                sought |= _noun_scope(norms, apart + 1, frozenset(), words)  # "check the toilet for leaks"
     return Denial(frozenset(denied), frozenset(sought), tuple(triggers))

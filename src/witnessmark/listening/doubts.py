@@ -27,6 +27,8 @@ _OF_CAUSE = frozenset({
     "my guess", "i suspect", "looks like it could", "looks like it might", "not sure", "i am not sure", "i think it",
     "hard to tell", "hard to say", "can not tell", "could not tell", "do not know",
 })  # fmt: skip
+_MILD = frozenset({"i think", "i believe", "i do believe", "i guess", "i would say", "probably", "maybe", "i would guess", "i figure",
+                   "possibly", "i suspect", "i think so", "i imagine", "i assume"})  # fmt: skip
 #: A cue with so few words after it says nothing of its own yet.
 _OPEN_TAIL, _OPEN_LONGEST = 1, 8
 
@@ -61,6 +63,8 @@ def doubted(st: Statement, *, carried: str | None = None) -> Draft | None:
     """A draft for what the speaker is not sure of, or has only been told; *carried* by the statement before it."""
     found = _cue(st)
     told = hearsay(st)
+    if found is not None and found[2] in _MILD and len(st.norms) - (found[1] - found[0]) <= _OPEN_TAIL:
+        found = None  # "i do believe", said of what went before
     if found is None and not told and carried is None:
         return None
     year = next((q for q in st.quantities if q.form == "year"), None)

@@ -19,7 +19,7 @@ from witnessmark.listening.ledger import still_on
 from witnessmark.listening.lexicon import Lexicon, lexicon
 from witnessmark.listening.limits import skipped
 from witnessmark.listening.messages import NOTHING_HEARD
-from witnessmark.listening.modes import is_requirement, mode, source, taught_from
+from witnessmark.listening.modes import is_requirement, mode, source, taught_from, told_from
 from witnessmark.listening.narration import Narration
 from witnessmark.listening.operations import left_off, operated
 from witnessmark.listening.places import HOUSE, Place, entered, place_of
@@ -67,6 +67,11 @@ class _Listener:
                 self.scene.focus = None
             about(statement)
         how = mode(statement, before)
+        told = told_from(statement) if how is None else None
+        if told is not None:
+            self.hear(sliced(statement, 0, told), retracting=retracting)
+            self.hear(sliced(statement, told, len(statement.norms)), retracting=False)
+            return
         taught = taught_from(statement) if how == "teaching" else None
         if taught is not None:
             self.hear(sliced(statement, 0, taught), retracting=retracting)
@@ -367,7 +372,7 @@ class _Listener:
 
     def _last_told(self) -> Item | None:
         """The last statement that can be meant by "scratch that": fragments that gave nothing are passed over."""
-        verbs = GRAMMAR.aux | GRAMMAR.verbs
+        verbs = GRAMMAR.aux | GRAMMAR.verbs | {"i", "we", "it", "they"}
         for item in reversed(self.items):
             if item.mode is None and (item.drafts or set(item.statement.norms) & verbs):
                 return item

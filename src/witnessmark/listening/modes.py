@@ -6,7 +6,7 @@ from witnessmark.listening.polarity import is_wrong
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 
-__all__ = ["hearsay", "is_requirement", "mode", "source", "taught_from"]
+__all__ = ["hearsay", "is_requirement", "mode", "source", "taught_from", "told_from"]
 
 
 def _supposes(st: Statement) -> bool:
@@ -111,6 +111,23 @@ def hearsay(st: Statement) -> bool:
         return False
     start, end, _ = found
     return len(st.norms) - end >= _TOLD_LEAST or start > st.opening() + 1 or any(q.start >= end for q in st.quantities)
+
+
+def told_from(st: Statement) -> int | None:
+    """Where hearsay begins in a statement that tells something of its own before it."""
+    found = st.cue("scopes", "hearsay")
+    if found is None or len(st.norms) - found[1] < _TOLD_LEAST:
+        return None
+    start = found[0]
+    while start > 0 and st.norms[start - 1] in members("clauses", "determiners") | {"your", "the", "and", "but", "so"}:
+        start -= 1
+    verbs = members("clauses", "auxiliaries") | members("clauses", "verbs") | members("conditions", "adverse")
+    before = st.norms[st.opening() : start]
+    return (
+        start
+        if len(before) > _TOLD_LEAST and set(before) & verbs and before[-1] not in {"as", "like", "what", "than"}
+        else None
+    )
 
 
 def source(st: Statement) -> str | None:

@@ -292,6 +292,10 @@ def _made(st: Statement, found: Denial) -> Iterator[Sense]:
         and norms[st.opening() + 1] in _NOTHING_AT
     ):
         yield Sense(st.opening(), st.opening() + 1, "nothing", wrong=False)
+    for i, word in enumerate(norms[:-2]):
+        if word == "nice" and norms[i + 1] == "and" and norms[i + 2].isalpha() and i + 2 not in st.masked:
+            yield Sense(i, i + 3, f"nice and {norms[i + 2]}", wrong=False, denied=i in found.denied)
+    yield from _botched(st)
     for a, b, text in _slightly().find(norms):
         graded = _GRADED if text in _ONLY_SLIGHTLY else _POOR
         if b < len(norms) and norms[b] in graded and b not in st.masked:
