@@ -73,6 +73,16 @@ def absent(
     gone = _gone(st, found, wrong, named)
     if gone is not None:
         return gone
+    last = st.norms.index("none") if "none" in st.norms else 0
+    if (
+        st.subject is not None
+        and st.subject.end == last
+        and st.norms[last + 1 : last + 2] != ["of"]
+        and st.thing is not None
+    ):
+        return [
+            _absence(st, st.thing, "'none'", adverse=_belongs(st, st.thing, told_where=True))
+        ]  # "drip edge, none at the rakes"
     none = st.cue("conditions", "there_is_none")
     if none and not st.named and st.thing is not None and st.thing.kind is not None:
         spots = [p for _, _, p in places_in(st.norms, st.stems, st.scene.lexicon) if p.sort != HOUSE.sort]
@@ -135,7 +145,7 @@ def _gone(st: Statement, found: Denial, wrong: Wrong, named: Callable[[Thing], C
         if at in st.masked or at in found.denied or at in found.sought:
             continue
         before = norms[at - 1] if at else ""
-        if word == "gone" and before not in {
+        copula = before in {
             "is",
             "are",
             "'s",
@@ -146,7 +156,12 @@ def _gone(st: Statement, found: Denial, wrong: Wrong, named: Callable[[Thing], C
             "long",
             "has",
             "have",
-        }:
+            "half",
+            "been",
+            "totally",
+        }
+        bare = not set(norms) & members("clauses", "auxiliaries") and any(n.end == at for n, _ in st.mentions)
+        if word == "gone" and not copula and not bare:
             continue
         after = next((n for n, _ in st.mentions if end <= n.start <= at + 3), None)
         target = st.thing

@@ -104,6 +104,20 @@ def _left_undone(st: Statement) -> tuple[int, str] | None:
     """What was not done to a thing: "was not run", "weren't checked", "nothing was tested"."""
     norms = st.norms
     done = cues("limits", "done")
+    ends = {0} | {n.end for n, _ in st.mentions}
+    for at, word in enumerate(norms[:-1]):
+        terse = word == "not" and at in ends and done.at(norms, at + 1)
+        if terse and norms[at + 1] not in {
+            "seen",
+            "visible",
+            "included",
+            "run",
+            "lit",
+            "reached",
+            "able",
+            "accessible",
+        }:
+            return at, f"not {norms[at + 1]}"  # "garage roof not walked"
     for at, word in enumerate(norms):
         if word not in {"was", "were", "been", "being"}:
             continue
@@ -159,7 +173,7 @@ def _coaxed(st: Statement, at: int) -> bool:
     following = st.norms[at + 1 : at + 7]
     if following[:1] not in (["it"], ["that"], ["this"], ["them"], ["the"], ["any"], ["these"], ["those"], ["either"]):
         return False
-    done = {"open", "closed", "shut", "lit", "going", "started", "running", "loose", "off", "on", "working"}
+    done = {"open", "closed", "shut", "lit", "going", "started", "running", "on", "working"}
     return any(w in done for w in following[1:]) or any(
         w == "to" and following[i + 1 : i + 2] and following[i + 1] in members("works", "verbs")
         for i, w in enumerate(following)

@@ -124,6 +124,8 @@ class _Listener:
         carried = self._carried() if doubt is None and limit is None else None
         if carried is not None:
             doubt = self._carry(st, carried)
+        if limit is not None and doubt is not None and limit.why.endswith("ing'") and not {"i", "we"} & set(st.norms):
+            limit = None  # "not turning, can't say if it's dead"
         if limit is not None and (doubt is None or "could not confirm" not in doubt.why):
             return self._limit(st, limit)
         if doubt is not None:

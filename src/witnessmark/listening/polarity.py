@@ -237,7 +237,8 @@ def _says(st: Statement, a: int, b: int, text: str) -> bool:
         return False
     if before == "the" and b < len(norms):
         return False
-    if text in {"even", "flat"} and not set(norms[max(0, a - 3) : a]) & _BE:
+    after_name = any(n.end == a for n, _ in st.mentions) and b == len(norms)
+    if text in {"even", "flat"} and not set(norms[max(0, a - 3) : a]) & _BE and not after_name:
         return False
     if text == "reversed" and before in {"is", "are", "'s", "was", "were"}:
         return False
@@ -250,6 +251,9 @@ _FLAT = frozenset(
 )
 _AFTER_FLAT = frozenset(
     {"there", "here", "at", "by", "in", "over", "on", "along", "up", "around", "and", "too", "for", "near"}
+)
+_MAKES_SOUND = frozenset(
+    {"did", "does", "not", "to", "a", "the", "that", "make", "makes", "no", "weird", "this", "any", "some", "will"}
 )
 _NOTHING_AT = frozenset(
     {"at", "on", "in", "around", "here", "there", "under", "behind", "above", "below", "along", "inside", "up", "down"}
@@ -292,6 +296,8 @@ def _made(st: Statement, found: Denial) -> Iterator[Sense]:
         and norms[st.opening() + 1] in _NOTHING_AT
     ):
         yield Sense(st.opening(), st.opening() + 1, "nothing", wrong=False)
+    if norms[-1] == "sound" and len(norms) > 1 and norms[-2] not in _MAKES_SOUND:
+        yield Sense(len(norms) - 1, len(norms), "sound", wrong=False, denied=len(norms) - 1 in found.denied)
     for i, word in enumerate(norms[:-2]):
         if word == "nice" and norms[i + 1] == "and" and norms[i + 2].isalpha() and i + 2 not in st.masked:
             yield Sense(i, i + 3, f"nice and {norms[i + 2]}", wrong=False, denied=i in found.denied)
@@ -346,8 +352,23 @@ def _failing(st: Statement, found: Denial) -> Iterator[Sense]:
         if is_wrong(word) or is_wrong(plural(word)):
             if before in _DO:
                 yield Sense(at, at + 1, word, wrong=True, denied=True)  # "does not rock"
+        elif word in _YIELDS and before in _DO:
+            firm = bool(_PUSHED & set(norms)) or not _is_operated(st)
+            yield Sense(at, at + 1, word, wrong=True, denied=firm)
         elif _lacks(st, before, start, at):
             yield Sense(start, at + 1, text, wrong=True)
+
+
+#: Not to do this is firm, of a thing that is to stand still; stuck, of one that is to move.
+_YIELDS = frozenset({"move", "budge", "give", "wiggle", "shift", "flex"})
+_PUSHED = frozenset(
+    {"pushed", "push", "shook", "leaned", "rocked", "kicked", "tugged", "shake", "lean", "stomped", "jumped"}
+)
+
+
+def _is_operated(st: Statement) -> bool:
+    row = st.scene.lexicon.kind(st.thing.kind) if st.thing is not None else None
+    return row is not None and bool(row.operated)
 
 
 def _does(st: Statement, found: Denial) -> Iterator[Sense]:
