@@ -285,6 +285,11 @@ def _lacks_part(
         or start > st.opening() + 1
         or (st.place is not None and st.place != st.scene.place)
     )
+    of_owner = named_of(owner) if owner is not None and owner.kind != thing.kind else None
+    if of_owner is not None and of_owner.absence and owner is not None:
+        row = st.scene.lexicon.kind(owner.kind)
+        part = of_owner.part if row is not None and of_owner.part in {p.id for p in row.parts} else None
+        return [_absence(st, replace(owner, part=part), f"'{words}'", adverse=True, condition=of_owner)]
     if told_where and cues("absence", "needed").at(norms, named.start):
         return [_absence(st, thing, f"'{words}'", adverse=True)]  # "no caulk at the tub"
     condition = named_of(thing)

@@ -43,19 +43,7 @@ def _refused(st: Statement) -> tuple[int, str] | None:
             continue  # "can't get it open": the thing does not work
         if negation in {"not", "no"} and not act.endswith("ing") and act not in {"visible", "accessible"}:
             continue
-        topic = (
-            start
-            and all(
-                i in st.masked or st.norms[i] in members("clauses", "determiners") | members("clauses", "adjectives")
-                for i in range(start)
-            )
-            and negation in {"can not", "could not"}
-        )
-        mine = st.speaker(start) or (
-            topic
-            and st.norms[at + 1 : at + 2] != []
-            and act not in {"get", "make", "take", "open", "move", "turn", "light"}
-        )
+        mine = st.speaker(start) or _only_a_person(st, start, at, negation)
         explicit = any(w in {"i", "we"} for w in st.norms[:start])
         if not mine or (not explicit and negation in {"would not", "will not", "do not", "was not"}):
             continue
@@ -75,6 +63,14 @@ def _refused(st: Statement) -> tuple[int, str] | None:
 
 
 def _phrase(st: Statement) -> tuple[int, str] | None:
+    for at, word in enumerate(st.norms):
+        rest = st.norms[at + 1 : at + 2]
+        if (
+            word == "not"
+            and st.norms[at - 2 : at] in (["i", "can"], ["i", "could"], ["we", "can"])
+            and (not rest or rest[0] in {"it", "because", "they", "there", "since"})
+        ):
+            return at - 1, f"{st.norms[at - 1]} not do"  # "right one i can't, it's full of paint cans"
     for name in ("phrases", "stopped"):
         for start, end, words in cues("limits", name).find(st.norms):
             if start and st.norms[start - 1] == "not":
@@ -100,13 +96,19 @@ def _too_much_to(st: Statement) -> tuple[int, str] | None:
     return None
 
 
+#: Before "not" these have a verb of their own after it.
+_CARRIERS = frozenset({"is", "are", "was", "were", "does", "do", "did", "has", "have", "had", "will", "would", "can", "could", "should",
+                       "may", "might", "must", "be", "been", "'s", "why", "if", "or", "than", "and", "but", "that", "it"})  # fmt: skip
+
+
 def _left_undone(st: Statement) -> tuple[int, str] | None:
     """What was not done to a thing: "was not run", "weren't checked", "nothing was tested"."""
     norms = st.norms
     done = cues("limits", "done")
     ends = {0} | {n.end for n, _ in st.mentions}
     for at, word in enumerate(norms[:-1]):
-        terse = word == "not" and at in ends and done.at(norms, at + 1)
+        plain = at in ends or norms[at - 1] not in _CARRIERS
+        terse = word == "not" and plain and not {"i", "we", "you", "they"} & set(norms[:at]) and done.at(norms, at + 1)
         if terse and norms[at + 1] not in {
             "seen",
             "visible",
@@ -119,16 +121,17 @@ def _left_undone(st: Statement) -> tuple[int, str] | None:
         }:
             return at, f"not {norms[at + 1]}"  # "garage roof not walked"
     for at, word in enumerate(norms):
-        if word not in {"was", "were", "been", "being"}:
+        could = norms[max(0, at - 2) : at] in (["could", "not"], ["can", "not"]) and word == "be"
+        if word not in {"was", "were", "been", "being"} and not could:
             continue
-        denied = norms[at + 1 : at + 2] == ["not"] or norms[at + 1 : at + 2] == ["never"]
+        denied = could or norms[at + 1 : at + 2] == ["not"] or norms[at + 1 : at + 2] == ["never"]
         none = bool({"nothing", "none", "neither"} & set(norms[:at])) or norms[max(0, at - 2) : at] in (
             ["has", "not"],
             ["have", "not"],
         )
         if not denied and not none:
             continue
-        start = at + 1 + denied
+        start = at + 1 + (denied and not could)
         while start < len(norms) and norms[start] in _ASIDE:
             start += 1
         found = done.at(norms, start) if start < len(norms) else None
@@ -168,12 +171,35 @@ _CLOGS = frozenset(
 _SOIL = frozenset({"dirt", "soil", "ground", "mulch", "grade", "concrete", "earth", "mud", "gravel"})
 
 
+#: What no thing does: a person is meant, whoever the statement is about ("bonding at the pipe, can't find it").
+_OF_PERSONS = frozenset(
+    {"see", "reach", "view", "access", "inspect", "enter", "verify", "find", "test", "check", "evaluate"}
+)
+_DONE_TO_IT = frozenset(
+    {"force", "pull", "remove", "disturb", "touch", "try", "operate", "inspect", "test", "open", "damage"}
+)
+_IT = frozenset({"it", "them", "that", "those", "this", "these", "either", "any"})
+
+
+def _only_a_person(st: Statement, start: int, at: int, negation: str) -> bool:
+    """Whether the act at *at* is one of a person's, though the statement begins with a thing."""
+    norms = st.norms
+    if start and norms[start - 1] in {"it", "they", "you", "he", "she", "that", "this", "which", "who"}:
+        return False
+    act, following = norms[at], norms[at + 1] if at + 1 < len(norms) else ""
+    if negation in {"can not", "could not"}:
+        return act in _OF_PERSONS or (
+            act == "get" and following in {"to", "behind", "past", "at", "into", "near", "under", "in"}
+        )
+    return negation in {"did not", "do not"} and act in _DONE_TO_IT and following in _IT
+
+
 def _coaxed(st: Statement, at: int) -> bool:
     """Whether "get" means to make a thing do something: "get it to latch", "get the window open"."""
     following = st.norms[at + 1 : at + 7]
     if following[:1] not in (["it"], ["that"], ["this"], ["them"], ["the"], ["any"], ["these"], ["those"], ["either"]):
         return False
-    done = {"open", "closed", "shut", "lit", "going", "started", "running", "on", "working"}
+    done = {"open", "closed", "shut", "lit", "going", "started", "running", "working"}
     return any(w in done for w in following[1:]) or any(
         w == "to" and following[i + 1 : i + 2] and following[i + 1] in members("works", "verbs")
         for i, w in enumerate(following)

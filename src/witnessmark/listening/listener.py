@@ -43,6 +43,13 @@ _AGAIN = 30.0
 _LEAST_KNOWN, _SOME_LENGTH = 0.35, 20
 
 
+#: What is guessed of a thing that could not be seen.
+_GUESSES = frozenset({"i would guess", "i am guessing", "my guess", "probably", "maybe", "might be", "may be", "could be", "i think",
+                      "possibly", "i suspect", "i guess", "i believe", "i assume"})  # fmt: skip
+#: A doubt of no more words, about nothing that it names, goes on with the one before it.
+_LONG_DOUBT = 9
+
+
 class _Listener:
     """Goes through the statements in order, keeping the scene and what was drafted."""
 
@@ -127,10 +134,11 @@ class _Listener:
         if limit is not None and doubt is not None and limit.why.endswith("ing'") and not {"i", "we"} & set(st.norms):
             limit = None  # "not turning, can't say if it's dead"
         if limit is not None and (doubt is None or "could not confirm" not in doubt.why):
-            return self._limit(st, limit)
+            guessed = doubt is not None and doubt.why.removeprefix("doubt: ").strip("'") in _GUESSES
+            return [*self._limit(st, limit), *(self._doubt(st, doubt) if doubt is not None and guessed else [])]
         if doubt is not None:
             seen = self._told_before(st)
-            return [*seen, *self._doubt(doubt)]
+            return [*seen, *self._doubt(st, doubt)]
         after_skip = bool(self.items) and any(d.act == "skipped" for i in self.items[-2:] for d in i.drafts)
         if after_skip and st.norms[:2] == ["so", "no"]:
             return []  # "locked, so no furnace": it was not seen, it is not absent
@@ -259,7 +267,11 @@ class _Listener:
             last is not None
             and last.drafts
             and last.drafts[-1].act == "skipped"
-            and ((not st.named and "i" not in st.norms) or st.norms[0] == "so" or _spares(limit))
+            and (
+                (not st.named and "i" not in st.norms)
+                or st.norms[0] == "so"
+                or (_spares(limit) and st.norms[st.opening()] == "i")
+            )
         ):
             old = last.drafts[-1]
             last.drafts[-1] = replace(old, end=limit.end, last=limit.last, text=quoted(self.spoken, old.first, limit.last),
@@ -304,9 +316,10 @@ class _Listener:
         part.thing = st.thing if part.thing is None else part.thing
         return [d for d in judged(part) if d.condition == "adverse" and not self._repeats(d, part)]
 
-    def _doubt(self, doubt: Draft) -> list[Draft]:
+    def _doubt(self, st: Statement, doubt: Draft) -> list[Draft]:
         last = next((i for i in reversed(self.items[-2:]) if i.drafts), None)
-        if "hearsay" not in doubt.why and last is not None and last.drafts and last.drafts[-1].act == "doubted" and (
+        own = st.named or len(st.norms) > _LONG_DOUBT
+        if "hearsay" not in doubt.why and not own and last is not None and last.drafts and last.drafts[-1].act == "doubted" and (
             last.drafts[-1].component == doubt.component
         ):  # fmt: skip
             # One doubt told in two statements.

@@ -165,6 +165,7 @@ def _is_fragment(st: Statement) -> bool:
     small = len(st.norms) <= 8  # noqa: PLR2004 - "melted plastic up on top here"
     return (
         small
+        and not st.mentions
         and st.opening() == 0
         and not set(st.norms) & (verbs | {"no", "i", "we"})
         and not st.quantities
@@ -252,6 +253,10 @@ def _goes_on(st: Statement) -> bool:
     return not any(n.start <= link + 3 for n, _ in st.mentions)  # "that wiring is stapled": a thing that is there
 
 
+#: After so many words of "i …" a "would" no longer makes the whole a supposition.
+_OWN_FIRST = 4
+
+
 def mode(st: Statement, before: str | None) -> str | None:
     """``hypothetical``, ``teaching``, ``question``, ``small talk``, or None for a statement of what is.
 
@@ -269,13 +274,14 @@ def mode(st: Statement, before: str | None) -> str | None:
     generic = st.norms[at] not in _HERE | {"that", "it", "those", "they", "the", "so"} and _asks_so_much(st)
     if generic or _teaches(st) or _generic(st):
         return "teaching"
-    if _asks(st):
+    if _asks(st) and st.cue("doubts", "cues") is None:
         return "question"
     if _chats(st):
         return "small talk"
     would = [i for i, w in enumerate(st.norms) if w == "would"]
     if would and not st.cue("conditions", "adverse", max(0, would[0] - 1)) and not st.cue("doubts", "cues"):
         nearby = st.norms[max(0, would[0] - 2) : would[0]]
-        if set(nearby) & {"you", "it", "they", "that", "this", "there"}:
+        own = set(st.norms[at : at + 3]) & {"i", "we"}
+        if set(nearby) & {"you", "it", "they", "that", "this", "there"} and not (own and would[0] > at + _OWN_FIRST):
             return "hypothetical"
     return None

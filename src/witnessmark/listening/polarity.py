@@ -225,6 +225,14 @@ def _is_fitted(st: Statement, a: int, b: int, text: str) -> bool:
     return alone or any(w in _BE for w in st.norms[max(0, a - 3) : a])
 
 
+def _by_speaker(norms: list[str], at: int) -> bool:
+    """Whether the speaker did it: "i plugged", "i have plugged"."""
+    before = norms[max(0, at - 3) : at]
+    while before and before[-1] in {"have", "had", "just", "then", "also", "already", "am", "was"}:
+        before.pop()
+    return bool(before) and before[-1] in _SPEAKERS
+
+
 def _says(st: Statement, a: int, b: int, text: str) -> bool:
     """Whether a word for what is right judges, and is no filler or part of a name."""
     norms = st.norms

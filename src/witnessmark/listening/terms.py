@@ -22,6 +22,17 @@ _WAYS = ("on", "up", "off", "away", "out", "down")
 _FAILS = ("does not", "do not", "did not", "will not", "would not")
 
 
+#: "Rusted right through", "pulled clean out".
+_FULLY = ("right", "clean", "completely", "all the way", "totally", "partly", "partially", "clear", "way")
+_TO_THE_END = frozenset({"out", "off", "through", "away", "apart", "down", "loose", "over", "in", "up"})
+
+
+def _parts_with_way(text: str) -> bool:
+    """Whether a phrase is a verb with its particle."""
+    verb, _, way = text.partition(" ")
+    return way in _TO_THE_END and verb.endswith(("ed", "ing", "en", "ll", "wn", "ke", "re", "rn"))
+
+
 def _read(name: str) -> dict[str, dict[str, Any]]:
     return tomllib.loads(files("witnessmark.listening").joinpath(name).read_text(encoding="utf-8"))
 
@@ -35,6 +46,7 @@ def _tables() -> dict[str, dict[str, Any]]:
     adverse += [form for verb in wrong["done"] for form in forms(verb, present=False)]
     adverse += [form for noun in wrong["nouns"] for form in (noun, plural(noun))]
     adverse += wrong["forms"] + wrong["adjectives"] + wrong["adverbs"] + wrong["phrases"]
+    adverse += [text.replace(" ", f" {how} ") for text in adverse if _parts_with_way(text) for how in _FULLY]
     adverse += [text.replace(" its ", " their ") for text in wrong["phrases"] if " its " in text]
     adverse += [f"{fails} {verb}" for fails in _FAILS for verb in polarity["works"]["verbs"]]
     tables["conditions"] |= {
