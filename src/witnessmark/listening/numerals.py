@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-__all__ = ["Numeral", "number_words", "numeral"]
+__all__ = ["Numeral", "number_words", "numeral", "short_year"]
 
 _UNITS = {w: i for i, w in enumerate(
     ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
@@ -15,19 +15,26 @@ _UNITS = {w: i for i, w in enumerate(
 _TENS = {w: 10 * (i + 2) for i, w in enumerate(
     ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"))}  # fmt: skip
 _TENS["fourty"] = 40
+_SIGNS = frozenset({"minus", "negative"})
+#: Amounts said as nouns: "a dozen", "half a dozen", "a couple". A couple is two, more or less.
+_LOTS = {"dozen": 12, "couple": 2, "pair": 2}
+#: Parts of one that are said without "a" when what they are parts of follows: "eighth inch", "third horse".
+_PARTS_OF = frozenset({"inch", "horse", "horsepower", "turn", "ton", "gallon"})
 _PARTS = {"half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "fourth": 4, "fourths": 4,
           "eighth": 8, "eighths": 8, "eights": 8, "sixteenth": 16, "sixteenths": 16, "thirty-second": 32}  # fmt: skip
 _DIGITS = re.compile(r"^\d+(?:\.\d+)?$")
 _FRACTION = re.compile(r"^(\d+)/(\d+)$")
 _YEARS = (1800, 2099)
 _LONGEST_FRACTION = 12
+#: Units before which "1 20" is one number.
+_JOINED_BEFORE = frozenset({"volt", "volts", "v", "degree", "degrees", "psi", "pounds", "ppm", "cfm", "gallons"})
 #: Finest step kept of a fraction that is no finite decimal; 1/64 in has six places.
 _FINEST = Decimal("0.000001")
 
 
 @dataclass(frozen=True, slots=True)
 class Numeral:
-    """A number between two positions: its value and form (``cardinal``, ``year``, ``fraction``, ``digits``)."""
+    """A number between two positions: its value and form (``cardinal``, ``year``, ``fraction``, ``digits``, ``lot``)."""
 
     end: int
     value: Decimal
@@ -52,6 +59,8 @@ def _hundreds(words: Sequence[str], index: int) -> tuple[int, int, str] | None:
     """A whole number without thousands: ``a hundred and eighteen``, ``one thirty six``, ``twenty twelve``, ``two oh eight``."""
     if words[index] == "a" and index + 1 < len(words) and words[index + 1] == "hundred":
         return _after_hundred(words, index + 2, 100)
+    if words[index] == "hundred":
+        return _after_hundred(words, index + 1, 100)  # "a good hundred degrees", "hundred amp panel"
     first = _small(words, index)
     if first is None:
         return None
@@ -68,7 +77,7 @@ def _hundreds(words: Sequence[str], index: int) -> tuple[int, int, str] | None:
         whole = value * 100 + second[1]
         if _YEARS[0] <= whole <= _YEARS[1]:
             return second[0], whole, "year"
-        if value < 10:  # noqa: PLR2004 - one thirty six
+        if value < 10 or (value < 20 and second[1] >= 20):  # noqa: PLR2004 - one thirty six; twelve fifty
             return second[0], whole, "cardinal"
     return end, value, "cardinal"
 
@@ -117,7 +126,8 @@ def _part(words: Sequence[str], index: int) -> tuple[int, Decimal] | None:
     if at < len(words) and words[at] in _PARTS and count < _PARTS[words[at]]:
         bare = at == index
         if bare and words[at] not in {"half", "quarter"}:
-            return None
+            of = words[at + 1 : at + 2]
+            return (at + 1, _ratio(1, _PARTS[words[at]])) if of and of[0] in _PARTS_OF else None
         if words[at] in {"third", "fourth", "second"} and count == 1 and words[index] not in {"a", "one"}:
             return None  # "the third window"
         return at + 1, _ratio(count, _PARTS[words[at]])
@@ -153,15 +163,33 @@ def numeral(words: Sequence[str], index: int) -> Numeral | None:
     Numeral(end=3, value=Decimal('1968'), form='year')
     """
     word = words[index]
+    if word in _SIGNS and index + 1 < len(words):
+        size = numeral(words, index + 1) if words[index + 1] not in _SIGNS else None
+        return (
+            None if size is None else Numeral(size.end, -size.value, "cardinal" if size.form == "year" else size.form)
+        )
+    lot = _lot(words, index)
+    if lot:
+        return lot
     part = _part(words, index)
     if part:
         return Numeral(part[0], part[1], "fraction")
+    if word == "point" or (word in {"oh", "o"} and words[index + 1 : index + 2] == ["point"]):
+        at, digits = _decimals(words, index + (1 if word == "point" else 2))
+        return Numeral(at, Decimal(f"0.{digits}"), "cardinal") if digits else None
     if _DIGITS.match(word):
         if len(word) > 9:  # noqa: PLR2004 - a serial number, not a quantity
             return None
         end, value, form = index + 1, Decimal(word), "digits"
         if _is_ten(word) and end < len(words) and words[end].isdecimal() and len(words[end]) == 1 and words[end] != "0":
             end, value = end + 1, value + int(words[end])  # "50 8": fifty-eight, written as two
+        elif _joins(words, index):
+            end, value = end + 1, value * 100 + int(words[end])  # "1 20 volts", "2 40": written as they are said
+        elif word.isdecimal() and words[end : end + 1] in (["hundred"], ["thousand"]):
+            end, value = end + 1, value * (100 if words[end] == "hundred" else 1000)  # "2 hundred", "40 thousand"
+            form = "year" if _YEARS[0] <= value <= _YEARS[1] else "cardinal"
+            if end < len(words) and words[end].isdecimal() and int(words[end]) < 100:  # noqa: PLR2004 - "2 thousand 8"
+                end, value = end + 1, value + int(words[end])
         elif "." not in word and _YEARS[0] <= value <= _YEARS[1]:
             form = "year"
     else:
@@ -169,7 +197,7 @@ def numeral(words: Sequence[str], index: int) -> Numeral | None:
         if whole is None:
             return None
         end, value, form = whole[0], Decimal(whole[1]), whole[2]
-    if end < len(words) and words[end] == "point":
+    if end < len(words) and words[end] == "point" and value == int(value):
         at, digits = _decimals(words, end + 1)
         if digits:
             return Numeral(at, Decimal(f"{value}.{digits}"), "cardinal")
@@ -177,11 +205,64 @@ def numeral(words: Sequence[str], index: int) -> Numeral | None:
         written = _FRACTION.match(words[end])
         joint = end + 1 if words[end] == "and" else end
         part = _part(words, joint) if words[end] == "and" or written else None
-        if part and (written or joint + 1 < part[0]):
+        if part and (written or joint + 1 < part[0] or _FRACTION.match(words[joint])):
             return Numeral(part[0], value + part[1], "fraction")
         if words[end] == "million":
             return Numeral(end + 1, value * 1_000_000, "cardinal")
     return Numeral(end, value, form)
+
+
+def _joins(words: Sequence[str], index: int) -> bool:
+    """Whether one digit and two are a number of three, as recognisers write them ("1 20 volts"), not "2 20 amp"."""
+    if len(words[index]) != 1 or words[index] == "0" or index + 2 >= len(words):
+        return False
+    tens = words[index + 1]
+    return tens.isdecimal() and len(tens) == 2 and tens[0] != "0" and words[index + 2] in _JOINED_BEFORE  # noqa: PLR2004
+
+
+def _lot(words: Sequence[str], index: int) -> Numeral | None:
+    """``a dozen``, ``half a dozen``, ``two dozen``, ``a couple of hundred``."""
+    at, times = index, Decimal(1)
+    if words[at] == "half" and words[at + 1 : at + 2] in (["a"], ["dozen"]):
+        at, times = at + 1, Decimal("0.5")
+    if at < len(words) and words[at] == "a":
+        at += 1
+    elif at == index and words[at] not in _LOTS:
+        small = _small(words, at)
+        if small is None or small[1] >= 20:  # noqa: PLR2004 - two dozen, not twenty dozen
+            return None
+        at, times = small[0], Decimal(small[1])
+    if at >= len(words) or words[at] not in _LOTS or (times != 1 and words[at] != "dozen"):
+        return None
+    value, end = _LOTS[words[at]] * times, at + 1
+    skip = end + 1 if words[end : end + 1] == ["of"] else end
+    for word, size in (("hundred", 100), ("thousand", 1000)):
+        if words[skip : skip + 1] == [word]:
+            return Numeral(skip + 1, value * size, "cardinal")
+    return Numeral(end, value.normalize(), "lot")
+
+
+def short_year(words: Sequence[str], index: int) -> tuple[int, int] | None:
+    """A year said by its last two digits from *index* on: ``oh nine``, ``eighty six``, ``'94``; end and year.
+
+    Up to the thirties they are of this century. Only for words after "made in" and the like.
+
+    >>> short_year("oh nine".split(), 0), short_year("eighty six".split(), 0)
+    ((2, 2009), (2, 1986))
+    """
+    if index >= len(words):
+        return None
+    if words[index] in {"oh", "o", "zero", "0"} and index + 1 < len(words):
+        digit = _UNITS.get(words[index + 1], int(words[index + 1]) if words[index + 1].isdecimal() else 10)
+        return (index + 2, 2000 + digit) if digit < 10 else None  # noqa: PLR2004 - oh nine
+    if words[index].isdecimal() and len(words[index]) == 2:  # noqa: PLR2004 - '94
+        end, value = index + 1, int(words[index])
+    else:
+        small = _small(words, index)
+        if small is None or small[1] < 10:  # noqa: PLR2004 - "in five places"
+            return None
+        end, value = small
+    return end, value + (2000 if value < 40 else 1900)  # noqa: PLR2004 - this century's so far, and some years more
 
 
 def _is_ten(word: str) -> bool:
