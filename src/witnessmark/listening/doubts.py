@@ -110,6 +110,8 @@ def asserted_before(st: Statement) -> int | None:
     found = _cue(st)
     if found is None or found[2] not in _OF_CAUSE or hearsay(st):
         return None
+    if st.norms[st.opening()] in members("clauses", "auxiliaries"):
+        return None  # "is it still leaking i don't know"
     start = found[0]
     while start > 0 and st.norms[start - 1] in {"it", "that", "but", "and", "i", "am", "though", "this", "they"}:
         start -= 1

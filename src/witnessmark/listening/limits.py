@@ -41,6 +41,8 @@ def _refused(st: Statement) -> tuple[int, str] | None:
         act = st.norms[at]
         if act == "get" and _coaxed(st, at):
             continue  # "can't get it open": the thing does not work
+        if negation == "not" and act in _OF_THINGS and not {"i", "we"} & set(st.norms[:start]):
+            continue  # "full, not running"
         if negation in {"not", "no"} and not act.endswith("ing") and act not in {"visible", "accessible"}:
             continue
         mine = st.speaker(start) or _only_a_person(st, start, at, negation)
@@ -171,6 +173,10 @@ _CLOGS = frozenset(
 _SOIL = frozenset({"dirt", "soil", "ground", "mulch", "grade", "concrete", "earth", "mud", "gravel"})
 
 
+#: What a thing may not be doing.
+_OF_THINGS = frozenset(
+    {"running", "turning", "starting", "filling", "draining", "fitting", "moving", "lighting", "opening", "getting"}
+)
 #: What no thing does: a person is meant, whoever the statement is about ("bonding at the pipe, can't find it").
 _OF_PERSONS = frozenset(
     {"see", "reach", "view", "access", "inspect", "enter", "verify", "find", "test", "check", "evaluate"}

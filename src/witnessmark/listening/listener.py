@@ -23,7 +23,7 @@ from witnessmark.listening.modes import is_requirement, mode, source, taught_fro
 from witnessmark.listening.narration import Narration
 from witnessmark.listening.operations import left_off, operated
 from witnessmark.listening.places import HOUSE, Place, entered, place_of
-from witnessmark.listening.polarity import is_wrong
+from witnessmark.listening.polarity import fault_roots
 from witnessmark.listening.readings import read
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.statements import Spoken, spoken, statement
@@ -184,7 +184,7 @@ class _Listener:
             )
         if draft.why.strip("'") in {text for _, text in cues("conditions", "same")}:
             return False
-        faults = {root(w) for w in draft.text.lower().split() if is_wrong(w)}
+        faults = fault_roots(st.norms)
         return any(
             d.condition_id == draft.condition_id
             and d.component == draft.component

@@ -15,8 +15,9 @@ from witnessmark.listening.inflection import plural
 from witnessmark.listening.phrases import Phrases
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
+from witnessmark.listening.words import root
 
-__all__ = ["Sense", "is_wrong", "senses"]
+__all__ = ["Sense", "fault_roots", "is_wrong", "senses"]
 
 _SPEAKERS = frozenset({"i", "we", "you"})
 _BE = frozenset(
@@ -129,6 +130,12 @@ def is_wrong(word: str) -> bool:
     return word in members("conditions", "adverse") or _made_wrong(word)
 
 
+def fault_roots(words: list[str]) -> frozenset[str]:
+    """The roots of all words that stand in a phrase for something wrong."""
+    found = {root(words[i]) for a, b, _ in cues("conditions", "adverse").find(words) for i in range(a, b)}
+    return frozenset(found | {root(w) for w in words if _made_wrong(w)})
+
+
 def _made_wrong(word: str) -> bool:
     if not word.startswith(_PREFIXES) or not word.endswith("ed") or word in _HARMLESS_UN:
         return False
@@ -157,6 +164,8 @@ def senses(st: Statement) -> tuple[list[Sense], Denial]:
         ):
             continue  # "the gap's a quarter": a measure of it
         denied = (a in found.denied) != (a in own)
+        if denied and sort == "right" and norms[0] in {"no", "nope"} and set(norms[1:a]) & {"is", "are", "'s", "looks"}:
+            denied = False  # "no, the third one's straight"
         if (sort == "wrong" and not (a and norms[a - 1] in _SPEAKERS and (b - a == 1 or norms[a].endswith("ed")))) or (
             text == "reversed" and _CROSSED & set(norms)
         ):
@@ -201,7 +210,10 @@ def _owned(rows: list[tuple[int, int, str, str]], found: Denial) -> frozenset[in
 def _blocked(st: Statement, rows: list[tuple[int, int, str, str]]) -> frozenset[int]:
     """Positions that judge nothing: inside names and values, and in the name of what is measured or operated."""
     real = any(q.form not in {"bare", "count"} for q in st.quantities)
-    measured = {i for a, b, _ in st.scene.lexicon.measures.find(st.stems) for i in range(a, b)} if real else set()
+    judging = {i for a, b, sort, _ in rows if sort in {"wrong", "right"} and b - a > 1 for i in range(a, b)}
+    measured = (
+        {i for a, b, _ in st.scene.lexicon.measures.find(st.stems) for i in range(a, b)} - judging if real else set()
+    )
     wrong = {(a, b) for a, b, sort, _ in rows if sort == "wrong"}
     faults = {i for n, _ in st.mentions if (n.start, n.end) in wrong for i in range(n.start, n.end)}
     values = {i for v in st.values if v.end - v.start > 1 for i in range(v.start, v.end)}
