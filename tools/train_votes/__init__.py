@@ -1,0 +1,1 @@
+"""Trains the weights of the listener's vote on what a statement is."""
