@@ -10,7 +10,7 @@ from decimal import Decimal
 from witnessmark.listening.numerals import Numeral, numeral
 from witnessmark.listening.said_units import ONE_OF, unit_after
 
-__all__ = ["Quantity", "quantities"]
+__all__ = ["RATINGS", "Quantity", "quantities"]
 
 _ABOUT = frozenset({"about", "around", "roughly", "approximately", "maybe", "like", "almost", "nearly", "some", "say",
                     "pushing", "approaching", "barely", "probably", "call", "circa", "close", "under", "over", "near",
@@ -72,7 +72,7 @@ _PLAIN = 2
 #: Lumber by its second number alone: "two by sixes".
 _LUMBER = {"fours": 4, "sixes": 6, "eights": 8, "tens": 10, "twelves": 12}
 #: Standard ratings of breakers and fuses, A: National Electrical Code, table 240.6(A), to 400 A (from memory).
-_RATINGS = frozenset(
+RATINGS = frozenset(
     {15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350, 400}
 )
 #: A thermal resistance said after its letter: "r thirteen".
@@ -126,11 +126,11 @@ def _per_time(words: Sequence[str], read: Numeral) -> tuple[int, str] | None:
 
 def _rated(words: Sequence[str], index: int, read: Numeral, unit: tuple[int, str] | None) -> Quantity | None:
     """The count before a rating: "two twenty amp breakers" are two, "one thirty amp" is one; no breaker has 220 A."""
-    if unit is None or unit[1] != "A" or read.end - index < 2 or read.value in _RATINGS or read.value > 400:  # noqa: PLR2004 - as the table goes
+    if unit is None or unit[1] != "A" or read.end - index < 2 or read.value in RATINGS or read.value > 400:  # noqa: PLR2004 - as the table goes
         return None
     first = numeral([words[index]], 0)
     rest = numeral(words, index + 1)
-    if first is None or rest is None or rest.end != read.end or rest.value not in _RATINGS:
+    if first is None or rest is None or rest.end != read.end or rest.value not in RATINGS:
         return None
     return Quantity(index, index + 1, first.value, None, "bare")
 

@@ -9,30 +9,28 @@ from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import Thing
 from witnessmark.listening.quantities import Quantity
 from witnessmark.listening.statement import Statement
+from witnessmark.listening.unsaid import same_dimension, with_unit
 from witnessmark.listening.words import root
 from witnessmark.packs.model import Measure
-from witnessmark.problems import Refusal
-from witnessmark.units import dimension
 
 __all__ = ["is_told", "measure_of", "read"]
 
 _TIMES = frozenset({"min", "h", "s", "d", "wk", "mo", "a", "ms"})
 _NEAR = 6
+#: A reading said so many seconds after its statement began rests on the words around it alone, this many before it.
+_LATE, _LEAD = 4.0, 4
+#: Words before a bare number that is a reading.
+_TOLD = frozenset({"is", "are", "was", "at", "says", "reads", "of", "about", "around", "only", "reading", "and", "got", "to", "a",
+                   "s", "'s", "than", "shows", "measured", "measures", "like", "say", "showing", "read", "came", "get", "getting",
+                   "just", "exactly", "almost", "maybe", "said", "pushing", "under", "over"})  # fmt: skip
+#: Words before a length over which something else was measured.
+_OVER = frozenset({"first", "over", "every", "next", "last", "per", "each"})
 _COMMON = frozenset({"height", "width", "of", "the", "air", "above", "between", "depth", "length", "in", "at", "level"})
 #: Seconds within which a bare number is read like the one before it.
 _INHERIT = 12.0
 #: Words that show another of the same: "the bottom one is six and a quarter".
 _ANOTHER = frozenset({"one", "other", "next", "bottom", "top", "here", "there", "rest", "left", "right", "second", "first",
                       "last", "third", "end", "another", "over", "side", "middle", "others", "upper", "lower"})  # fmt: skip
-
-
-def _same_dimension(one: str, other: str) -> bool:
-    if one.removesuffix("{difference}") == other.removesuffix("{difference}"):
-        return True
-    try:
-        return dimension(one) == dimension(other)
-    except Refusal:
-        return False
 
 
 def measure_of(st: Statement, quantity: Quantity, thing: Thing | None) -> Measure | None:
@@ -45,7 +43,7 @@ def measure_of(st: Statement, quantity: Quantity, thing: Thing | None) -> Measur
         for id_ in ids:
             measure = lexicon.packs.measures[id_]
             unit = quantity.unit
-            if unit is not None and not _same_dimension(unit, measure.unit):
+            if unit is not None and not same_dimension(unit, measure.unit):
                 continue
             others = [q for q in st.quantities if q is not quantity and q.start <= end and start <= q.end]
             if others and not (start <= quantity.end and quantity.start <= end):
@@ -76,7 +74,7 @@ def _by_first_word(st: Statement, quantity: Quantity, of_kind: tuple[str, ...]) 
         return None
     rows = st.scene.lexicon.packs.measures
     found = [m for m in rows.values() if m.name.split()[0] == st.norms[at] and _plausible(m, quantity.value)]
-    found = [m for m in found if quantity.unit is None or _same_dimension(quantity.unit, m.unit)]
+    found = [m for m in found if quantity.unit is None or same_dimension(quantity.unit, m.unit)]
     return next((m for m in found if m.id in of_kind), found[0] if len(found) == 1 else None)
 
 
@@ -94,7 +92,7 @@ def _of_kind(st: Statement, quantity: Quantity, thing: Thing | None, of_kind: tu
     ranked: list[tuple[int, Measure]] = []
     for id_ in of_kind:
         measure = packs.measures.get(id_)
-        if measure is None or (quantity.unit is not None and not _same_dimension(quantity.unit, measure.unit)):
+        if measure is None or (quantity.unit is not None and not same_dimension(quantity.unit, measure.unit)):
             continue
         shared = len({root(w) for w in measure.name.split() if w not in _COMMON} & said)
         if _plausible(measure, quantity.value):
@@ -114,21 +112,45 @@ def _plausible(measure: Measure, value: Decimal) -> bool:
 
 
 def _is_reading(st: Statement, quantity: Quantity, index: int) -> bool:
-    if quantity.form not in {"quantity", "bare"} or quantity.unit in _TIMES:
+    if quantity.form not in {"quantity", "bare"}:
         return False
     before = st.norms[quantity.start - 1] if quantity.start else ""
+    if quantity.unit in _TIMES:
+        return _timed(st)
     if quantity.unit is None:
-        return before in {"is", "are", "was", "at", "says", "reads", "of", "about", "around", "only", "reading", "and", "got",
-                          "to", "a", "s", "'s", "than", "shows", "measured", "measures", "like"}  # fmt: skip
+        return before in _TOLD or quantity.start <= st.opening() or quantity.end == len(st.norms)
     # "three inches in the first four feet": the second says over what length
-    return not (index and before in {"first", "over", "every", "next", "last", "per"})
+    return not (index and before in _OVER)
+
+
+def _timed(st: Statement) -> bool:
+    """Whether a time is what was measured: a measure of time is named ("drained in two minutes")."""
+    measures = st.scene.lexicon.packs.measures
+    return any(measures[i].unit in _TIMES for _, _, ids in st.scene.lexicon.measures.find(st.stems) for i in ids)
+
+
+def _is_size(st: Statement, quantity: Quantity) -> bool:
+    """Whether a quantity belongs to the thing named after it ("half inch plywood", "a six inch duct"): no reading.
+
+    A capacity or a rating said so ("a fifty gallon water heater") is one, for its measure is known.
+    """
+    return any(v.start == quantity.end for v in st.values) and quantity.unit in {"[in_i]", "[mil_i]"}
+
+
+def _aside(st: Statement, quantity: Quantity, *, told: bool) -> bool:
+    """Whether a quantity whose measure is not known only says where, how far or how old."""
+    before = st.norms[quantity.start - 1] if quantity.start else ""
+    if quantity.unit == "a" or before in _OVER or (before in {"in", "within", "for", "from"} and not told):
+        return True
+    after = st.norms[quantity.end : quantity.end + 1]
+    return after in (["from"], ["away"], ["ago"], ["of"], ["ladder"], ["section"], ["or"])
 
 
 def _inherited(st: Statement, quantity: Quantity, previous: Draft | None) -> Measure | None:
     """The measure of the reading just before, for another number about the same component ("the bottom one is six")."""
     if previous is None or previous.measure is None or st.thing is None or previous.kind != st.thing.kind:
         return None
-    told = quantity.start and st.norms[quantity.start - 1] in {"is", "are", "about", "at", "'s", "only", "was", "and"}
+    told = quantity.start <= st.opening() or quantity.end == len(st.norms) or st.norms[quantity.start - 1] in _TOLD
     another = bool(_ANOTHER & set(st.norms)) or len(st.norms) - (quantity.end - quantity.start) < 2  # noqa: PLR2004 - "and sixty eight"
     if not another or (
         isinstance(previous.value, Decimal) and not previous.value / 3 < quantity.value < previous.value * 3
@@ -171,15 +193,15 @@ def read(st: Statement, previous: Draft | None = None) -> list[Draft]:
     pair = next((q for q in st.quantities if q.form == "pair"), None)
     last_unit: str | None = None
     for index, quantity in enumerate(st.quantities):
+        quantity = with_unit(st, quantity)  # noqa: PLW2901 - the unit that goes without saying
         named = quantity.unit is None and quantity.form == "bare" and _by_first_word(st, quantity, ()) is not None
         if not (named or _is_reading(st, quantity, index)) or (pair is not None and pair.start < quantity.start):
             continue
-        if quantity.unit is None and {"temp", "temperature"} & set(st.norms):
-            quantity = replace(quantity, unit="[degF]", form="quantity")  # noqa: PLW2901 - the unit that goes without saying
         measure = measure_of(st, quantity, st.thing)
         if measure is None and quantity.unit is None:
             measure = _inherited(st, quantity, previous)
-        if measure is None and (quantity.unit is None or not is_told(st, quantity)):
+        told = is_told(st, quantity)
+        if measure is None and (quantity.unit is None or _is_size(st, quantity) or _aside(st, quantity, told=told)):
             continue
         unit = quantity.unit or last_unit or (measure.unit if measure else None)
         if unit is None:
@@ -197,14 +219,21 @@ def read(st: Statement, previous: Draft | None = None) -> list[Draft]:
         name = measure.name if measure is not None else None
         row = lexicon.kind(thing.kind) if thing else None
         capacity = measure is not None and row is not None and measure.id in row.describe
-        drafts.append(
-            st.draft(
-                "read", f"{name or 'reading'} {_plain(quantity.value)}", f"reading{', told' if is_told(st, quantity) else ''}: {measure.id if measure else unit}", thing,
-                quantity=name, measure=measure.id if measure else None, value=quantity.value, unit=unit, high=quantity.high,
-                about=quantity.about, attribute=measure.id if capacity and measure is not None else None,
-            )
+        made = st.draft(
+            "read", f"{name or 'reading'} {_plain(quantity.value)}", f"reading{', told' if told else ''}: {measure.id if measure else unit}", thing,
+            quantity=name, measure=measure.id if measure else None, value=quantity.value, unit=unit, high=quantity.high,
+            about=quantity.about, attribute=measure.id if capacity and measure is not None else None,
         )  # fmt: skip
+        drafts.append(_narrowed(st, made, quantity))
     return drafts
+
+
+def _narrowed(st: Statement, draft: Draft, quantity: Quantity) -> Draft:
+    """*draft* with the words around its number alone, when a long statement began much before it was said."""
+    start = max(0, quantity.start - _LEAD)
+    if st.words[st.tokens[start].first].start - st.start <= _LATE:
+        return draft
+    return replace(draft, **st.at(start, min(len(st.tokens), quantity.end + 2)))
 
 
 def _measured_of_late(st: Statement, measure: Measure) -> Thing | None:
