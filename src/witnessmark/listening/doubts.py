@@ -52,6 +52,13 @@ def _modal(st: Statement) -> list[tuple[int, int, str]]:
     """Where "might" or "may" stands before any verb, but not what "you might" do."""
     found = []
     for at, word in enumerate(st.norms[:-1]):
+        later = st.norms[at + 1 : at + 4]
+        if (
+            word == "could"
+            and "be" in later[1:]
+            and not {"not", "you", "i", "we", "better", "worse"} & {*later, *st.norms[max(0, at - 1) : at]}
+        ):
+            found.append((at, at + 2, f"could {later[0]} be"))
         if word in {"might", "may"} and (not at or st.norms[at - 1] not in {"you", "in", "of", "i", "we"}):
             following = st.norms[at + 1]
             if following.isalpha() and following not in {"as", "want", "the", "of"} and at not in st.masked:

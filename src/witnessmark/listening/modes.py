@@ -104,18 +104,40 @@ def _chats(st: Statement) -> bool:
 _TOLD_LEAST = 2
 
 
+_SAYING = frozenset({"says", "said", "say", "told", "tells", "tell", "claims", "claimed", "claim", "mentioned", "mentions", "mention",
+                     "reports", "reported", "states", "stated", "swears", "swore", "swear", "insists", "insisted", "insist", "thinks",
+                     "disclosed", "discloses", "lists", "listed", "indicated", "indicates", "figures", "reckons", "advertises",
+                     "believes", "noted", "notes", "admitted", "explained", "promised", "promises", "assured"})  # fmt: skip
+#: How far the verb of saying stands from who says it.
+_SAYER_WITHIN = 6
+
+
+def _said_by(st: Statement) -> tuple[int, int] | None:
+    """Where somebody else is said to have said it: from who it is to the end of the verb of saying."""
+    found = st.cue("scopes", "hearsay")
+    if found is not None:
+        return found[0], found[1]
+    people = members("scopes", "sources") | members("scopes", "people")
+    for at, word in enumerate(st.norms):
+        if word in _SAYING and at not in st.masked:
+            who = next((i for i in range(at - 1, max(-1, at - 1 - _SAYER_WITHIN), -1) if st.norms[i] in people), None)
+            if who is not None and not {"not", "i", "we"} & set(st.norms[who:at]):
+                return who, at + 1
+    return None
+
+
 def hearsay(st: Statement) -> bool:
     """Whether somebody else said it: a source and a verb of saying, with something said."""
-    found = st.cue("scopes", "hearsay")
+    found = _said_by(st)
     if found is None:
         return False
-    start, end, _ = found
+    start, end = found
     return len(st.norms) - end >= _TOLD_LEAST or start > st.opening() + 1 or any(q.start >= end for q in st.quantities)
 
 
 def told_from(st: Statement) -> int | None:
     """Where hearsay begins in a statement that tells something of its own before it."""
-    found = st.cue("scopes", "hearsay")
+    found = _said_by(st)
     if found is None or len(st.norms) - found[1] < _TOLD_LEAST:
         return None
     start = found[0]
@@ -204,7 +226,8 @@ def _generic(st: Statement) -> bool:
         and words[1] in _MODALS | _HABITS | {"gets", "ever", "will", "likes", "has", "does", "thinks", "wants"}
     ):
         return True
-    if words[:1] not in (["a"], ["an"], ["any"], ["every"]) or _HERE & set(st.norms):
+    here = [w for i, w in enumerate(st.norms) if w in _HERE and st.norms[max(0, i - 1) : i] != ["like"]]
+    if words[:1] not in (["a"], ["an"], ["any"], ["every"]) or here:
         return False
     verbs = [w for w in words if w in _MODALS | {"will", "is", "are", "has", "was", "were"} | _HABITS]
     return bool(verbs) and verbs[0] not in {"is", "are", "has", "was", "were"}
