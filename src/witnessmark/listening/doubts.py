@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from witnessmark.listening.drafts import Draft
-from witnessmark.listening.modes import hearsay, source
+from witnessmark.listening.modes import hearsay, said_by, source
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import root
@@ -95,20 +95,18 @@ def leaves_open(st: Statement) -> str | None:
     """Why the next statement is in doubt: this one is hardly more than "the neighbor mentioned" or "question is whether"."""
     if len(st.norms) > _OPEN_LONGEST:
         return None
-    for table, name, why in (("scopes", "hearsay", "hearsay"), ("doubts", "cues", "doubt")):
-        last = None
-        for found in cues(table, name).find(st.norms):
-            last = found
-        if (
-            last
-            and len(st.norms) - last[1] <= _OPEN_TAIL
-            and st.norms[-1] not in {"it", "so", "okay", "though", "that"}
-        ):
-            return why if why == "hearsay" else f"doubt: '{last[2]}'" if last[2] in _TAKES_MORE else None
+    if st.norms[-1] in {"it", "so", "okay", "though"}:
+        return None
+    told = said_by(st)
+    if told and told[0] <= st.opening() + _OPEN_TAIL + 1 and len(st.norms) - told[1] <= _OPEN_TAIL:
+        return "hearsay"
+    for start, end, words in cues("doubts", "cues").find(st.norms):
+        if start <= st.opening() + _OPEN_TAIL and len(st.norms) - end <= _OPEN_TAIL and words in _TAKES_MORE:
+            return f"doubt: '{words}'"
     return None
 
 
-_TAKES_MORE = frozenset({"question is", "i wonder", "wonder", "wondering", "i suspect", "i assume", "i believe", "my guess",
+_TAKES_MORE = frozenset({"there is a chance", "good chance", "doubtful", "hopefully", "question is", "i wonder", "wonder", "wondering", "i suspect", "i assume", "i believe", "my guess",
                          "presumably", "question whether", "check whether", "find out if", "find out whether"})  # fmt: skip
 
 

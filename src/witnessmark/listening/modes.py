@@ -6,7 +6,7 @@ from witnessmark.listening.polarity import is_wrong
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 
-__all__ = ["hearsay", "is_requirement", "mode", "source", "taught_from", "told_from"]
+__all__ = ["hearsay", "is_requirement", "mode", "said_by", "source", "taught_from", "told_from"]
 
 
 def _supposes(st: Statement) -> bool:
@@ -112,7 +112,7 @@ _SAYING = frozenset({"says", "said", "say", "told", "tells", "tell", "claims", "
 _SAYER_WITHIN = 6
 
 
-def _said_by(st: Statement) -> tuple[int, int] | None:
+def said_by(st: Statement) -> tuple[int, int] | None:
     """Where somebody else is said to have said it: from who it is to the end of the verb of saying."""
     found = st.cue("scopes", "hearsay")
     if found is not None:
@@ -128,7 +128,7 @@ def _said_by(st: Statement) -> tuple[int, int] | None:
 
 def hearsay(st: Statement) -> bool:
     """Whether somebody else said it: a source and a verb of saying, with something said."""
-    found = _said_by(st)
+    found = said_by(st)
     if found is None:
         return False
     start, end = found
@@ -137,7 +137,7 @@ def hearsay(st: Statement) -> bool:
 
 def told_from(st: Statement) -> int | None:
     """Where hearsay begins in a statement that tells something of its own before it."""
-    found = _said_by(st)
+    found = said_by(st)
     if found is None or len(st.norms) - found[1] < _TOLD_LEAST:
         return None
     start = found[0]
@@ -247,6 +247,8 @@ def _goes_on(st: Statement) -> bool:
     begins = st.norms[0] if st.norms else ""
     if not first:
         return False
+    if first[0] in {"is", "are", "was"} and begins == first[0]:
+        return True  # "what you don't want | is a crack"
     verb = set(first) & (_MODALS - {"can", "should"} if not {"you", "people"} & set(first) else _MODALS)
     if set(first[:3]) & {"i", "we"}:
         return False
