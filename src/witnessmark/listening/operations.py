@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
@@ -9,6 +10,7 @@ from itertools import pairwise
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import Thing
 from witnessmark.listening.places import named_place
+from witnessmark.listening.quantities import Quantity
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import root
@@ -27,6 +29,32 @@ _PLACING = frozenset(
 )
 #: Verbs whose "off" keeps its meaning before another thing ("the cover off the panel").
 _TAKING_OFF = frozenset({"take", "taking", "took", "pull", "pulling", "pulled", "pop", "popped", "popping"})
+_BE = frozenset({"is", "are", "was", "'s", "were"})
+_NOT_DONE = frozenset({"to", "the", "a", "will", "would", "could", "can", "not", "never", "been", "should", "might"})
+#: What may follow "off" where that is all that is said.
+_OFF_WITH: tuple[list[str], ...] = (
+    [],
+    ["now"],
+    ["again"],
+    ["with", "that"],
+    ["with", "it"],
+    ["it", "goes"],
+    ["that", "goes"],
+    ["with", "them"],
+)
+#: Words after "light on" and, of a longer list, after "ac is on".
+_ON_NOW = frozenset({"now", "high", "low", "medium", "full", "again", "too", "and"})
+_ON_THERE = frozenset(
+    {"downstairs", "upstairs", "i", "for", "that", "so", "first", "since", "already", "because", "still", "outside"}
+)
+#: Verbs that something is done to when they follow its name with a particle ("charger switched on").
+_DONE_TO = frozenset({"switched", "turned", "flipped", "bumped", "cranked", "shut", "popped", "taken", "pulled", "folded",
+                      "buttoned", "closed", "screwed"})  # fmt: skip
+#: Verbs that tell what a thing did, after its name.
+_BY_ITSELF = frozenset({"drained", "stopped", "closed", "opened", "ran", "tripped", "reset", "shut", "turned", "filled", "started",
+                        "runs", "lit", "running", "cycled", "flushed", "emptied"})  # fmt: skip
+_DIRECTIONS = frozenset({"end", "down", "into", "under", "along", "across", "to", "through", "from", "parallel", "over", "behind",
+                         "up", "between", "past", "toward", "towards", "trim", "board", "length", "out"})  # fmt: skip
 _SORTS = ("off", "open", "on", "momentary")
 
 
@@ -72,71 +100,134 @@ def _particle(st: Statement, verb: int, particle: tuple[str, ...]) -> int | None
 
 def operation(st: Statement) -> Operation | None:
     """The first act of operating that the speaker tells of in the statement, or a state that ends one ("oven is off")."""
-    norms = st.norms
-    for at, word in enumerate(norms):
-        if word == "off" and _component_before(st, at) and norms[at + 1 : at + 2] in ([], ["now"], ["again"]):
-            return Operation("off", at, at + 1, "off")
-        if (
-            word == "back"
-            and _component_before(st, at)
-            and norms[at + 1 : at + 2] in (["on"], ["in"], ["up"], ["together"])
-        ):
-            return Operation("off", at, at + 2, f"back {norms[at + 1]}")
+    return next(_operations(st), None)
+
+
+def _operations(st: Statement) -> Iterator[Operation]:
+    for at, word in enumerate(st.norms):
+        found = _state_of(st, at) or _handed_back(st, at)
+        if found is not None:
+            yield found
+            continue
         for particle, sort in _table().get(word, ()):
-            if particle == () and (at in st.masked or any(v.start <= at < v.end for v in st.values)):
-                continue
-            end = at + 1 if not particle else _particle(st, at, particle)
-            if end is None:
-                continue
-            if word in {"is", "are", "was", "'s"} and end != at + 1 + len(particle):
-                continue
-            state = word in {"is", "are", "was", "'s", "everything", "back"}
-            if word == "back" and (not at or norms[at - 1] not in {"is", "are", "'s"}):
-                continue
-            if state:
-                if sort == "off" and not _is_noun_phrase_off(st, end):
-                    return Operation(sort, at, end, " ".join((word, *particle)))
-                continue
-            before = norms[at - 1] if at else ""
-            passive = sort == "off" and before in {"is", "are", "'s", "was", "been"} and bool(st.mentions)
-            gerund = word.endswith("ing") and (at == 0 or at == st.opening() or _component_before(st, at))
-            plain = st.speaker(at) and before not in {
-                "to",
-                "the",
-                "a",
-                "will",
-                "would",
-                "could",
-                "can",
-                "not",
-                "never",
-                "been",
-            }
-            planned = before == "to" and "going" in norms[:at] and sort in {"on", "off"}
-            coming = particle == ("off",) and word == "coming"
-            if word in _BARE and not any(w in {"i", "we"} for w in norms[:at]):
-                continue
-            if word == "left" and norms[at + 1 : at + 2] not in (["it"], ["them"], ["that"], ["the"], ["this"]):
-                continue  # "left rear burner"
-            if "since" in norms[:at] or (
-                particle == ("off",) and norms[end : end + 1] in (["valve"], ["valves"], ["switch"], ["is"], ["are"])
-            ):
-                continue
-            if word in {"start", "starting"} and norms[at + 1 : at + 2] in (
-                ["with"],
-                ["at"],
-                ["in"],
-                ["out"],
-                ["outside"],
-            ):
-                continue
-            if word in {"drained", "stopped", "closed", "opened", "ran", "tripped", "reset"} and _component_before(
-                st, at
-            ):
-                continue  # the device did it: a response, not an act
-            if gerund or plain or planned or coming or passive:
-                return Operation(sort, at, end, " ".join((word, *particle)))
+            act = _act_at(st, at, particle, sort)
+            if act is not None:
+                yield act
+                break
+
+
+def _state_of(st: Statement, at: int) -> Operation | None:
+    """A state told of a thing without a verb of doing: "light off", "off with that", "ac's on downstairs"."""
+    norms, word = st.norms, st.norms[at]
+    after = norms[at + 1 : at + 2]
+    if word == "off" and _component_before(st, at) and after in ([], ["now"], ["again"], ["and"], ["too"]):
+        return Operation("off", at, at + 1, "off")
+    if word == "off" and at == st.opening() and norms[at + 1 :] in _OFF_WITH:
+        return Operation("off", at, at + 1, "off")
+    start = at - 1 if at and norms[at - 1] in _BE else at
+    plain = start == at
+    if word != "on" or not _component_before(st, start) or not _is_operated(st):
+        return None
+    if after == [] or after[0] in (_ON_NOW if plain else _ON_NOW | _ON_THERE):
+        return Operation("on", start, at + 1, "on")
     return None
+
+
+def _handed_back(st: Statement, at: int) -> Operation | None:
+    """What was put back as it was: "stat back to sixty eight", "cover back on", "back up to one ten"."""
+    if st.norms[at] != "back" or not (_component_before(st, at) or at == st.opening()):
+        return None
+    rest = st.norms[at + 1 : at + 3]
+    number = any(at < q.start <= at + 3 for q in st.quantities)
+    if (
+        _component_before(st, at)
+        and rest[:1] in (["on"], ["in"], ["up"], ["together"], ["down"], ["off"])
+        and not (len(rest) > 1 and rest[1] in _PLACING)
+    ):
+        return Operation("off", at, at + 2, f"back {rest[0]}")
+    if rest[:1] in (["to"], ["up"], ["down"], ["at"]) and number:
+        return Operation("off", at, at + 2, f"back {rest[0]}")
+    if rest in (["to", "normal"], ["to", "auto"], ["on", "auto"], ["to", "where"], ["how", "it"], ["where", "it"]):
+        return Operation("off", at, at + 2, f"back {rest[0]}")
+    return None
+
+
+def _act_at(st: Statement, at: int, particle: tuple[str, ...], sort: str) -> Operation | None:
+    """The act of one verb with one of its particles, when it is the speaker's and done."""
+    norms, word = st.norms, st.norms[at]
+    if particle == () and (at in st.masked or any(v.start <= at < v.end for v in st.values)):
+        return None
+    end = at + 1 if not particle else _particle(st, at, particle)
+    if end is None:
+        return None
+    made = Operation(sort, at, end, " ".join((word, *particle)))
+    if word in _BE and end != at + 1 + len(particle):
+        return None
+    if word == "back" and (not at or norms[at - 1] not in _BE):
+        return None
+    if word in _BE or word in {"everything", "back"}:
+        return made if sort in {"off", "on"} and not _is_noun_phrase_off(st, end) else None
+    return made if _is_done(st, made, particle) and not _is_other(st, made, particle) else None
+
+
+def _is_done(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
+    """Whether the speaker did it, does it or is about to."""
+    norms, at = st.norms, act.start
+    word, before = norms[at], norms[at - 1] if at else ""
+    passive = act.sort == "off" and before in {*_BE, "been", "got"} and bool(st.mentions)
+    gerund = word.endswith("ing") and (at in {0, st.opening()} or _component_before(st, at) or before == "now")
+    plain = st.speaker(at) and before not in _NOT_DONE
+    planned = before == "to" and "going" in norms[:at] and act.sort in {"on", "off"}
+    let = (
+        before in {"me", "us"}
+        and "let" in norms[:at]
+        and word in {"get", "start", "turn", "fill", "run", "flip", "pop"}
+    )
+    handed = (
+        act.sort in {"on", "off"}
+        and bool(particle)
+        and _component_before(st, at)
+        and word in _DONE_TO
+        and _is_operated(st)
+    )
+    coming = particle == ("off",) and word == "coming" and (_component_before(st, at) or before in _BE)
+    if word == "coming":
+        return coming
+    return gerund or plain or planned or passive or handed or let
+
+
+def _is_other(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
+    """Whether the words only look like an act: a place, a direction, what a device does by itself."""
+    norms, at, end = st.norms, act.start, act.end
+    word, after = norms[at], norms[at + 1 : at + 2]
+    said = {"i", "we"} & set(norms[:at])
+    if word in _BARE and not said and "let" not in norms[:at]:
+        return True
+    if word == "left" and (not after or after[0] not in {"it", "them", "that", "the", "this", "these", "those", "all", "both"}) and (
+        "i" not in norms[:at]
+    ):  # fmt: skip
+        return True  # "left rear burner"
+    if "since" in norms[:at]:
+        return True
+    if particle == ("off",) and norms[end : end + 1] in (["valve"], ["valves"], ["switch"], ["is"], ["are"]):
+        return True
+    if word in {"start", "starting"} and after in (["with"], ["at"], ["in"], ["out"], ["outside"], ["from"]):
+        return True
+    if word == "running" and after and after[0] in _DIRECTIONS:
+        return True
+    if word in {"set", "setting"} and (
+        not _is_operated(st) or not ({"to", "at", "for", "back"} & set(norms[at:]) or st.quantities)
+    ):
+        return True
+    if word in {"filled", "filling", "fill"} and after in (["for"], ["with"], ["in"]) and particle == () and not said:
+        return True
+    return word in _BY_ITSELF and _component_before(st, at) and not (particle and word in _DONE_TO)
+
+
+def _is_operated(st: Statement) -> bool:
+    """Whether what the statement is about is a thing that is operated, by its pack; a strange thing may be."""
+    row = st.scene.lexicon.kind(st.thing.kind) if st.thing and st.thing.kind else None
+    return row is None or bool(row.operated)
 
 
 def _is_noun_phrase_off(st: Statement, end: int) -> bool:
@@ -183,7 +274,7 @@ def _object(st: Statement, found: Operation) -> Thing | None:
 
 #: Words between two things of one act: "and the".
 _AND_THE = 2
-_LEFT = {"on": "on", "filled": "on", "changed": "on"}
+_LEFT = {"on": "on", "filled": "on", "changed": "on", "open": "on", "unlatched": "on"}
 
 
 def operated(st: Statement) -> list[Draft]:
@@ -224,17 +315,34 @@ def _joined(st: Statement, found: Operation, thing: Thing) -> list[Thing]:
     return made
 
 
+def _ends(st: Statement, found: Operation) -> bool:
+    """Whether what was done is undone, or ends by itself, in the same statement ("flushed it and it stopped")."""
+    if any(other.sort == "off" and other.start > found.start for other in _operations(st)):
+        return True
+    ended = cues("operations", "ended").first(st.norms, found.end)
+    return ended is not None and ended[1] - ended[0] < len(st.norms)
+
+
+def _set_to(st: Statement, found: Operation) -> Quantity | None:
+    """What it was set to, or how many were operated ("bumped it up to seventy two", "tested all five")."""
+    return next((q for q in st.quantities if q.start >= found.start and q.form in {"bare", "quantity", "count"}), None)
+
+
 def _act(st: Statement, found: Operation, thing: Thing) -> Draft:
     what = st.said(st.opening())
     why = f"operated: '{found.words}'"
+    to = _set_to(st, found)
+    value = {} if to is None else {"value": to.value, "unit": to.unit or ("1" if to.form == "count" else None)}
     if found.sort == "off":
-        return st.draft("stopped", what, why, thing, left="off", leaves="off")
+        return st.draft("stopped", what, why, thing, left="off", leaves="off", **value)
     procedure = _procedure(st, thing)
-    leaves = _leaves(st, found, procedure)
-    setting = next((f"{q.value} {q.unit or ''}".strip() for q in st.quantities if q.start >= found.start), None)
+    ends = _ends(st, found)
+    leaves = "as found" if ends else _leaves(st, found, procedure)
+    left = "off" if ends else "on" if found.sort == "open" else _LEFT.get(leaves)
+    setting = f"{to.value} {to.unit or ''}".strip() if to is not None else None
     return st.draft(
-        "ran", what, why, thing, left=_LEFT.get(leaves), leaves=leaves, setting=setting,
-        procedure=procedure.id if procedure else None,
+        "ran", what, why, thing, left=left, leaves=leaves, setting=setting,
+        procedure=procedure.id if procedure else None, **value,
     )  # fmt: skip
 
 
@@ -243,6 +351,8 @@ def _leaves(st: Statement, found: Operation, procedure: Procedure | None) -> str
     words = set(found.words.split())
     if st.cue("operations", "as_found"):
         return "as found"
+    if found.sort == "momentary" and _goes_on(st, found, procedure):
+        return procedure.leaves if procedure is not None else "on"
     if found.sort == "momentary":
         trips = bool(words & {"tripped", "tripping"}) and "reset" not in st.norms
         return "tripped" if trips and procedure is not None and procedure.leaves == "tripped" else "as found"
@@ -254,6 +364,17 @@ def _leaves(st: Statement, found: Operation, procedure: Procedure | None) -> str
     if procedure is not None and procedure.leaves != "as found":
         leaves = procedure.leaves
     return "as found" if leaves in {"open", "unlatched"} and not _stays_open(procedure, words) else leaves
+
+
+def _goes_on(st: Statement, found: Operation, procedure: Procedure | None) -> bool:
+    """Whether a thing that was run goes on: its procedure leaves it so, and it was begun before, or runs a cycle."""
+    if (
+        procedure is None
+        or procedure.leaves not in {"on", "filled"}
+        or found.words.split()[0] not in {"ran", "run", "running"}
+    ):
+        return False
+    return bool({"before", "cycle", "rinse", "still", "while", "short", "quick"} & set(st.norms))
 
 
 def _stays_open(procedure: Procedure | None, words: set[str]) -> bool:
