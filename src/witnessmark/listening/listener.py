@@ -157,6 +157,7 @@ class _Listener:
         drafts += identified(st)
         if not adverse and not operation:
             drafts += described(st)
+        judgement = [d for d in judgement if not self._says_more(st, d)]
         done = any(d.act == "stopped" or d.leaves not in {None, "as found"} for d in operation)
         told = any(d.act == "identified" for d in drafts)
         drafts += [
@@ -191,6 +192,36 @@ class _Listener:
             and faults <= {root(w) for w in d.text.lower().split()}
             for d in before
         )
+
+    def _says_more(self, st: Statement, draft: Draft) -> bool:
+        """Whether a statement that names nothing only says more of what was judged just before; it is joined to that.
+
+        "No leaks" after "the sink works", "it's weeping" after "the flange is corroded".
+        """
+        last = self.items[-1] if self.items and not st.named and draft.act == "saw" else None
+        old = last.drafts[-1] if last is not None and last.mode is None and last.drafts else None
+        if (
+            last is None
+            or old is None
+            or old.act != "saw"
+            or (old.condition, old.component) != (draft.condition, draft.component)
+        ):
+            return False
+        if draft.condition == "adverse":
+            begins = st.norms[st.opening() :]
+            more = begins[:2] in (["it", "is"], ["that", "is"]) or begins[:1] == ["does"]
+            apart = st.norms[0] == "and" or (
+                old.condition_id and draft.condition_id and old.condition_id != draft.condition_id
+            )
+            if not more or apart:
+                return False
+        elif draft.count is not None or draft.why.strip("'") in {text for _, text in cues("conditions", "same")}:
+            return False
+        last.drafts[-1] = replace(
+            old, end=draft.end, last=draft.last, text=quoted(self.spoken, old.first, draft.last), what=f"{old.what}; {draft.what}",
+            condition_id=old.condition_id or draft.condition_id, why=f"{old.why}; {draft.why}",
+        )  # fmt: skip
+        return True
 
     def _operation(self, st: Statement) -> list[Draft]:
         """What was operated. "Everything is off" stops each thing that still runs; a state alone stops only what ran."""
