@@ -19,7 +19,7 @@ from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.syntax import REACH, SHORT, Mark, Syntax
 from witnessmark.listening.words import Token
 
-__all__ = ["Clause", "Mark", "clauses"]
+__all__ = ["Clause", "Mark", "clauses", "with_cuts"]
 
 #: Words after which a statement that never ends is cut, so that other languages and noise stay harmless.
 LONGEST = 40
@@ -440,3 +440,15 @@ def clauses(tokens: Sequence[Token], marks: Sequence[Mark]) -> list[Clause]:
         found += [Clause(a, b) for a, b in pairwise(edges)]
         begin = end
     return found
+
+
+def with_cuts(found: Sequence[Clause], cuts: Sequence[int]) -> list[Clause]:
+    """The same statements, cut further at the given tokens.
+
+    >>> with_cuts([Clause(0, 5), Clause(5, 7)], [3, 5])
+    [Clause(start=0, end=3), Clause(start=3, end=5), Clause(start=5, end=7)]
+    """
+    if not found:
+        return []
+    edges = sorted({clause.start for clause in found} | {cut for cut in cuts if 0 < cut < found[-1].end})
+    return [Clause(a, b) for a, b in pairwise([*edges, found[-1].end])]

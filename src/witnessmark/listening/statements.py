@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
-from witnessmark.listening.clauses import Clause, clauses
+from witnessmark.listening.boundaries import Around, model_cuts
+from witnessmark.listening.clauses import Clause, clauses, with_cuts
 from witnessmark.listening.focus import Scene
 from witnessmark.listening.lexicon import Lexicon
 from witnessmark.listening.naming import Named, Plate, Value, names, plates
@@ -15,9 +16,10 @@ from witnessmark.listening.narration import Line
 from witnessmark.listening.quantities import quantities
 from witnessmark.listening.repair import repaired
 from witnessmark.listening.statement import Statement
-from witnessmark.listening.words import Token, Word, tokens, words
+from witnessmark.listening.syntax import Mark
+from witnessmark.listening.words import Token, Word, pace, tokens, words
 
-__all__ = ["Spoken", "spoken", "statement"]
+__all__ = ["Spoken", "rule_cuts", "spoken", "statement"]
 
 Row = TypeVar("Row", Named, Value, Plate)
 
@@ -54,9 +56,23 @@ def spoken(lines: Sequence[Line], lexicon: Lexicon) -> Spoken:
     said = words(lines)
     made, numbers = _repaired(tokens(said), lexicon)
     named = names(made, lexicon, numbers)
+    around = _around(lines, said, made, named.marks)
     return Spoken(
-        said, made, named.components, named.values, named.plates, named.instruments, clauses(made, named.marks)
+        said, made, named.components, named.values, named.plates, named.instruments,
+        with_cuts(clauses(made, named.marks), model_cuts(around)),
     )  # fmt: skip
+
+
+def _around(lines: Sequence[Line], said: Sequence[Word], made: Sequence[Token], marks: Sequence[Mark]) -> Around:
+    rules = {clause.start for clause in clauses(made, marks)}
+    return Around(made, marks, rules, [said[token.first].line for token in made], pace(lines))
+
+
+def rule_cuts(lines: Sequence[Line], lexicon: Lexicon) -> Around:
+    """The lines as the model of boundaries looks at them, with the cuts of the rules."""
+    said = words(lines)
+    made, numbers = _repaired(tokens(said), lexicon)
+    return _around(lines, said, made, names(made, lexicon, numbers).marks)
 
 
 def _within(rows: tuple[Row, ...], start: int, end: int) -> list[Row]:

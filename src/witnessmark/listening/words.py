@@ -9,7 +9,7 @@ from functools import lru_cache
 
 from witnessmark.listening.narration import Line
 
-__all__ = ["PAUSE", "Token", "Word", "expanded", "phrase", "quoted", "root", "stem", "tokens", "words"]
+__all__ = ["PAUSE", "Token", "Word", "expanded", "pace", "phrase", "quoted", "root", "stem", "tokens", "words"]
 
 #: Silence between two lines that ends a clause (seconds); only where the file gives the ends of lines.
 PAUSE = 1.0
@@ -84,6 +84,15 @@ def words(lines: Sequence[Line]) -> list[Word]:
                 Word(match.group(), index, line.start, line.end, hard, "," in between, hard and "?" in between)
             )
     return found
+
+
+def pace(lines: Sequence[Line]) -> list[float]:
+    """Seconds that each line took a word, the silence after it included: a slow line held a pause."""
+    paced = []
+    for index, line in enumerate(lines):
+        following = lines[index + 1].start if index + 1 < len(lines) else line.end
+        paced.append((following - line.start) / max(1, len(line.text.split())))
+    return paced
 
 
 def _split(raw: str) -> tuple[str, ...]:

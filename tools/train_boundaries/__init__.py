@@ -1,0 +1,1 @@
+"""Learns where statements begin, from narrations and text that we wrote."""
