@@ -20,6 +20,13 @@ def _closes(stop: Draft, run: Draft) -> int:
     return 1 if stop.kind is not None and stop.kind == run.kind else 0
 
 
+def _hands_back(stop: Draft, run: Draft) -> int:
+    """1 where a setting is handed back ("back up to one ten"): its device may go by another name."""
+    return int(
+        run.leaves == "changed" and any(f"'back {to}'" in stop.why for to in ("to", "up", "down", "at", "on auto"))
+    )
+
+
 def still_on(drafts: Sequence[Draft]) -> list[Draft]:
     """The drafts of things left running, open, filled, unlatched, tripped or at another setting, in order.
 
@@ -34,7 +41,7 @@ def still_on(drafts: Sequence[Draft]) -> list[Draft]:
                 if not (r.component == draft.component and r.part == draft.part and r.leaves == draft.leaves)
             ]  # fmt: skip
             running.append(draft)
-        elif draft.act == "ran" and "reset" in phrase(draft.text):
+        elif draft.act in {"ran", "saw"} and {"reset", "resets"} & set(phrase(draft.text)):
             running = [r for r in running if not (r.leaves == "tripped" and r.component == draft.component)]
         elif draft.act == "stopped":
             said = phrase(draft.text)
@@ -43,7 +50,7 @@ def still_on(drafts: Sequence[Draft]) -> list[Draft]:
             elif cues("operations", "stop_all").first(said):
                 running = [r for r in running if r.leaves not in {"on", "filled"}]
             else:
-                ranked = [(_closes(draft, run), index) for index, run in enumerate(running)]
+                ranked = [(_closes(draft, run) or _hands_back(draft, run), index) for index, run in enumerate(running)]
                 best = max(ranked, default=(0, 0))
                 if best[0]:
                     del running[best[1]]

@@ -8,7 +8,15 @@ from dataclasses import replace
 from witnessmark.listening.absences import answered_no
 from witnessmark.listening.beside import Item, give_reasons
 from witnessmark.listening.clauses import Clause
-from witnessmark.listening.doubts import asserted_before, confirms, doubted, leaves_open, settled_by, settles
+from witnessmark.listening.doubts import (
+    asserted_before,
+    confirms,
+    doubted,
+    leaves_open,
+    only_hedges,
+    settled_by,
+    settles,
+)
 from witnessmark.listening.drafts import Draft, Heard, Open, SetAside
 from witnessmark.listening.echoes import echoed
 from witnessmark.listening.focus import Scene, part_of
@@ -39,6 +47,8 @@ __all__ = ["listen"]
 _CONTRAST_WITHIN = 15.0
 #: Seconds within which "cover's back on" repeats "putting the cover back on".
 _AGAIN = 30.0
+#: Seconds within which "i set it to" speaks of what was just switched on.
+_SETTING = 10.0
 #: Below this share of known words, in a narration of some length, nothing is drafted.
 _LEAST_KNOWN, _SOME_LENGTH = 0.35, 20
 
@@ -145,6 +155,9 @@ class _Listener:
         self._settle(st)
         if st.cue("scopes", "advice") or st.begins("scopes", "intending"):
             return self._operation(st)
+        if only_hedges(st):
+            self._hedge(st)
+            return []
         drafts: list[Draft] = []
         operation = self._operation(st)
         drafts += operation
@@ -193,6 +206,17 @@ class _Listener:
             for d in before
         )
 
+    def _hedge(self, st: Statement) -> None:
+        """An age or a year after which only "maybe" follows is a doubt, not a fact."""
+        last = self.items[-1] if self.items else None
+        told = last.drafts[-1] if last is not None and last.mode is None and last.drafts else None
+        if last is None or told is None or told.act != "identified" or told.attribute not in {"age", "made"}:
+            return
+        doubt = replace(told, act="doubted", condition="unclear", sure=False, end=st.end, last=st.tokens[-1].last, why=f"{told.why}; hedged after",
+                        text=quoted(self.spoken, told.first, st.tokens[-1].last))  # fmt: skip
+        last.drafts[-1] = doubt
+        self.doubts.append(doubt)
+
     def _says_more(self, st: Statement, draft: Draft) -> bool:
         """Whether a statement that names nothing only says more of what was judged just before; it is joined to that.
 
@@ -234,7 +258,17 @@ class _Listener:
             ]  # fmt: skip
         made = operated(st)
         if not made:
+            self._restored(st)
             return self._ended(st, earlier)
+        if made[0].act == "ran" and self._set_after(made[0]):
+            return []
+        if made[0].act == "stopped" and ("plug" in made[0].why or "stopper" in made[0].why):
+            filled = [run for run in still_on(earlier) if run.leaves == "filled"]
+            if filled:  # "pulled the plug there": of the bowl that was filled
+                run = filled[-1]
+                made[0] = replace(
+                    made[0], kind=run.kind, part=run.part, label=run.label, place=run.place, component=run.component
+                )
         if made[0].act == "stopped":
             same = [d for d in earlier if d.kind == made[0].kind]
             stated = not any(w in {"i", "we"} for w in st.norms) and st.norms[st.opening()] not in GRAMMAR.taking and (
@@ -262,6 +296,45 @@ class _Listener:
             if (stated and not ran and "back" not in st.norms) or (stated and again and not ran):
                 return []
         return made
+
+    def _latest_run(self, within: float, at: float) -> tuple[Item, Draft] | None:
+        """The item and draft of what was operated last, when that was within so many seconds."""
+        for item in reversed(self.items[-4:]):
+            for draft in reversed(item.drafts):
+                if draft.act in {"ran", "stopped"}:
+                    return (item, draft) if draft.act == "ran" and at - draft.start <= within else None
+        return None
+
+    def _replace(self, item: Item, old: Draft, new: Draft) -> None:
+        item.drafts = [new if d is old else d for d in item.drafts]
+        self.operations = [new if d is old else d for d in self.operations]
+
+    def _set_after(self, draft: Draft) -> bool:
+        """Whether "i set it to three fifty" only tells to what the oven, just said to be on, was set."""
+        last = self._latest_run(_SETTING, draft.start)
+        if (
+            last is None
+            or draft.value is None
+            or last[1].why.split("; ")[-1] != "operated: 'on'"
+            or last[1].kind != draft.kind
+        ):
+            return False
+        new = replace(last[1], value=draft.value, unit=draft.unit, setting=draft.setting, end=draft.end, last=draft.last,
+                      text=quoted(self.spoken, last[1].first, draft.last))  # fmt: skip
+        self._replace(last[0], last[1], new)
+        return True
+
+    def _restored(self, st: Statement) -> None:
+        """What came back to its state by itself ("tripped it, it reset", "flushed it and it stopped")."""
+        last = self._latest_run(_AGAIN, st.start)
+        if (
+            last is None
+            or last[1].leaves not in {"as found", "tripped"}
+            or (st.named and st.thing and st.thing.kind != last[1].kind)
+        ):
+            return
+        if st.cue("operations", "restored") or st.cue("operations", "ended"):
+            self._replace(last[0], last[1], replace(last[1], left="off", leaves="as found"))
 
     def _ended(self, st: Statement, earlier: Sequence[Draft]) -> list[Draft]:
         """What ended by itself ("it ran and shut off by itself"), when it was running."""

@@ -52,7 +52,7 @@ _DONE_TO = frozenset({"switched", "turned", "flipped", "bumped", "cranked", "shu
                       "buttoned", "closed", "screwed"})  # fmt: skip
 #: Verbs that tell what a thing did, after its name.
 _BY_ITSELF = frozenset({"drained", "stopped", "closed", "opened", "ran", "tripped", "reset", "shut", "turned", "filled", "started",
-                        "runs", "lit", "running", "cycled", "flushed", "emptied"})  # fmt: skip
+                        "runs", "lit", "cycled", "flushed", "emptied"})  # fmt: skip
 _DIRECTIONS = frozenset({"end", "down", "into", "under", "along", "across", "to", "through", "from", "parallel", "over", "behind",
                          "up", "between", "past", "toward", "towards", "trim", "board", "length", "out"})  # fmt: skip
 _SORTS = ("off", "open", "on", "momentary")
@@ -104,14 +104,16 @@ def operation(st: Statement) -> Operation | None:
 
 
 def _operations(st: Statement) -> Iterator[Operation]:
+    acted = False
     for at, word in enumerate(st.norms):
         found = _state_of(st, at) or _handed_back(st, at)
         if found is not None:
             yield found
             continue
         for particle, sort in _table().get(word, ()):
-            act = _act_at(st, at, particle, sort)
+            act = _act_at(st, at, particle, sort, acted=acted)
             if act is not None:
+                acted = True
                 yield act
                 break
 
@@ -152,7 +154,7 @@ def _handed_back(st: Statement, at: int) -> Operation | None:
     return None
 
 
-def _act_at(st: Statement, at: int, particle: tuple[str, ...], sort: str) -> Operation | None:
+def _act_at(st: Statement, at: int, particle: tuple[str, ...], sort: str, *, acted: bool) -> Operation | None:
     """The act of one verb with one of its particles, when it is the speaker's and done."""
     norms, word = st.norms, st.norms[at]
     if particle == () and (at in st.masked or any(v.start <= at < v.end for v in st.values)):
@@ -167,7 +169,8 @@ def _act_at(st: Statement, at: int, particle: tuple[str, ...], sort: str) -> Ope
         return None
     if word in _BE or word in {"everything", "back"}:
         return made if sort in {"off", "on"} and not _is_noun_phrase_off(st, end) else None
-    return made if _is_done(st, made, particle) and not _is_other(st, made, particle) else None
+    joined = acted and norms[at - 1] in {"and", "then"}  # "ran it and switched it off"
+    return made if (joined or _is_done(st, made, particle)) and not _is_other(st, made, particle) else None
 
 
 def _is_done(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
@@ -207,13 +210,19 @@ def _is_other(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
         "i" not in norms[:at]
     ):  # fmt: skip
         return True  # "left rear burner"
-    if "since" in norms[:at]:
+    if (
+        "since" in norms[:at]
+        or (word == "let" and after in (["me"], ["us"]))
+        or (word == "shut" and after == ["off"] and not particle)
+    ):
         return True
     if particle == ("off",) and norms[end : end + 1] in (["valve"], ["valves"], ["switch"], ["is"], ["are"]):
         return True
     if word in {"start", "starting"} and after in (["with"], ["at"], ["in"], ["out"], ["outside"], ["from"]):
         return True
-    if word == "running" and after and after[0] in _DIRECTIONS:
+    if word == "running" and (
+        (after and after[0] in _DIRECTIONS) or (_component_before(st, at) and not _is_operated(st))
+    ):
         return True
     if word in {"set", "setting"} and (
         not _is_operated(st) or not ({"to", "at", "for", "back"} & set(norms[at:]) or st.quantities)
@@ -374,6 +383,8 @@ def _goes_on(st: Statement, found: Operation, procedure: Procedure | None) -> bo
         or found.words.split()[0] not in {"ran", "run", "running"}
     ):
         return False
+    if procedure.leaves == "filled" and any(q.unit in {"h", "min"} for q in st.quantities):
+        return True
     return bool({"before", "cycle", "rinse", "still", "while", "short", "quick"} & set(st.norms))
 
 
