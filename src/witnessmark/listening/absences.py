@@ -161,6 +161,8 @@ def _gone(st: Statement, found: Denial, wrong: Wrong, named: Callable[[Thing], C
             "totally",
         }
         bare = not set(norms) & members("clauses", "auxiliaries") and any(n.end == at for n, _ in st.mentions)
+        if norms[end : end + 1] and is_wrong(norms[end]) and word == "gone":
+            continue  # "have gone rusty"
         if word == "gone" and not copula and not bare:
             continue
         after = next((n for n, _ in st.mentions if end <= n.start <= at + 3), None)
@@ -290,7 +292,7 @@ def _lacks_part(
         row = st.scene.lexicon.kind(owner.kind)
         part = of_owner.part if row is not None and of_owner.part in {p.id for p in row.parts} else None
         return [_absence(st, replace(owner, part=part), f"'{words}'", adverse=True, condition=of_owner)]
-    if told_where and cues("absence", "needed").at(norms, named.start):
+    if (told_where or st.scene.focus is not None) and cues("absence", "needed").at(norms, named.start):
         return [_absence(st, thing, f"'{words}'", adverse=True)]  # "no caulk at the tub"
     condition = named_of(thing)
     if condition is not None and condition.absence and (strong or told_where or condition.urgency in _PRESSING):

@@ -129,6 +129,8 @@ def denial(norms: Sequence[str], names: AbstractSet[int], words: AbstractSet[int
     sought: set[int] = set()
     for _, end, _ in cues("denial", "sought").find(norms):
         sought |= _noun_scope(norms, end, frozenset(), words)
+    for start, _, _ in cues("denial", "mended").find(norms):
+        sought |= set(range(start))
     for _, end, _ in cues("denial", "asked").find(norms):
         sought |= set(range(end, len(norms)))
     for at, word in enumerate(norms):

@@ -11,7 +11,7 @@ from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import root
 
-__all__ = ["asserted_before", "confirms", "doubted", "leaves_open", "settled_by", "settles"]
+__all__ = ["asserted_before", "confirms", "doubted", "leaves_open", "only_hedges", "settled_by", "settles"]
 
 #: Before a number these only mean "about".
 _ABOUT = frozenset({
@@ -70,7 +70,7 @@ def doubted(st: Statement, *, carried: str | None = None) -> Draft | None:
     """A draft for what the speaker is not sure of, or has only been told; *carried* by the statement before it."""
     found = _cue(st)
     told = hearsay(st)
-    if found is not None and found[2] in _MILD and len(st.norms) - (found[1] - found[0]) <= _OPEN_TAIL:
+    if only_hedges(st):
         found = None  # "i do believe", said of what went before
     if found is None and not told and carried is None:
         return None
@@ -89,6 +89,15 @@ def doubted(st: Statement, *, carried: str | None = None) -> Draft | None:
     what = (f"said by {by or 'somebody else'}: " if told else "") + st.said(st.opening())
     why = "hearsay" if told else carried or f"doubt: '{found[2] if found else ''}'"
     return st.draft("doubted", what, why, condition="unclear", sure=False, **more)
+
+
+def only_hedges(st: Statement) -> bool:
+    """Whether a statement is nothing but "maybe", "i think": it doubts what went before."""
+    found = _cue(st)
+    return found is not None and found[2] in _MILD and not set(st.norms[: found[0]] + st.norms[found[1] :]) - _EMPTY
+
+
+_EMPTY = frozenset({"so", "it", "that", "yeah", "or", "and"})
 
 
 def leaves_open(st: Statement) -> str | None:

@@ -262,6 +262,8 @@ class _Listener:
             return self._ended(st, earlier)
         if made[0].act == "ran" and self._set_after(made[0]):
             return []
+        if made[0].act == "stopped" and not st.named and not any(d.kind == made[0].kind for d in still_on(earlier)):
+            made[0] = _of_running(made[0], still_on(earlier))
         if made[0].act == "stopped" and ("plug" in made[0].why or "stopper" in made[0].why):
             filled = [run for run in still_on(earlier) if run.leaves == "filled"]
             if filled:  # "pulled the plug there": of the bowl that was filled
@@ -523,6 +525,21 @@ class _Listener:
             named, meaning = st.mentions[0]
             del named
             self.scene.attend(self.scene.thing(meaning, self.scene.place))
+
+
+def _of_running(stop: Draft, running: Sequence[Draft]) -> Draft:
+    """*stop* of the thing that was started last, when nothing of what is in focus runs ("shut that water back off")."""
+    words = set(stop.why.replace("'", " ").split())
+    if words & {"off", "down", "kill", "killed", "drained", "draining", "drain", "let", "stopped"}:
+        fits = {"on", "filled", "changed"}
+    elif words & {"closed", "closing", "close", "shut", "on", "together"}:
+        fits = {"open", "unlatched", "on"}
+    else:
+        return stop
+    run = next((r for r in reversed(running) if r.leaves in fits), None)
+    if run is None:
+        return stop
+    return replace(stop, kind=run.kind, part=run.part, label=run.label, place=run.place, component=run.component)
 
 
 def _spares(limit: Draft) -> bool:

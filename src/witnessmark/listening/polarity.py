@@ -157,18 +157,13 @@ def senses(st: Statement) -> tuple[list[Sense], Denial]:
     for a, b, sort, text in rows:
         if sort == "none" or blocked.intersection(range(a, b)) or a in found.sought:
             continue
-        if (
-            text in {"gap", "gaps"}
-            and any(b < q.start <= b + 2 for q in st.quantities)
-            and norms[b : b + 1] in (["is"], ["are"], ["'s"])
-        ):
-            continue  # "the gap's a quarter": a measure of it
+        if text in {"gap", "gaps"} and _is_measured(st, b):
+            continue
         denied = (a in found.denied) != (a in own)
         if denied and sort == "right" and norms[0] in {"no", "nope"} and set(norms[1:a]) & {"is", "are", "'s", "looks"}:
             denied = False  # "no, the third one's straight"
-        if (sort == "wrong" and not (a and norms[a - 1] in _SPEAKERS and (b - a == 1 or norms[a].endswith("ed")))) or (
-            text == "reversed" and _CROSSED & set(norms)
-        ):
+        done = _by_speaker(norms, a) and (b - a == 1 or norms[a].endswith("ed"))
+        if (sort == "wrong" and not done) or (text == "reversed" and _CROSSED & set(norms)):
             made.append(Sense(a, b, text, wrong=True, denied=denied))
         elif (sort == "right" and (denied or _says(st, a, b, text))) or (
             sort == "fitted" and (denied or _is_fitted(st, a, b, text))
@@ -235,6 +230,11 @@ def _is_fitted(st: Statement, a: int, b: int, text: str) -> bool:
         return text in {"supported", "connected", "lined"} and any(w in _BE for w in st.norms[max(0, a - 3) : a])
     alone = a == st.opening() and len(st.norms) == b
     return alone or any(w in _BE for w in st.norms[max(0, a - 3) : a])
+
+
+def _is_measured(st: Statement, end: int) -> bool:
+    """Whether the noun that ends here is given a size: "the gap's a quarter"."""
+    return st.norms[end : end + 1] in (["is"], ["are"], ["'s"]) and any(end < q.start <= end + 2 for q in st.quantities)
 
 
 def _by_speaker(norms: list[str], at: int) -> bool:

@@ -22,9 +22,26 @@ _WAYS = ("on", "up", "off", "away", "out", "down")
 _FAILS = ("does not", "do not", "did not", "will not", "would not")
 
 
+#: "Drain well", "looks good": of one thing and of several.
+_DOING = ("drains", "drain", "works", "work", "looks", "look", "runs", "run", "opens", "open", "closes", "close", "pulls", "pull", "heats",
+          "heat", "cools", "cool", "flushes", "flush", "sounds", "sound", "feels", "feel", "seems", "seem", "tests", "test", "checks",
+          "spins", "spin", "slides", "slide", "latches", "latch", "locks", "lock", "fits", "fit", "seals", "seal", "drained", "worked",
+          "ran", "flushed", "pulled", "tested", "opened", "closed", "operates", "operate", "operated", "functions", "function")  # fmt: skip
+_WELL = ("well", "fine", "good", "great", "okay", "ok", "nice", "smooth", "smoothly", "properly", "correctly", "perfectly", "quick",
+         "quickly", "easy", "easily", "freely", "tight", "solid", "normal", "normally", "alright", "like new", "just fine", "pretty good",
+         "real good", "real well", "very well", "fast")  # fmt: skip
 #: "Rusted right through", "pulled clean out".
 _FULLY = ("right", "clean", "completely", "all the way", "totally", "partly", "partially", "clear", "way")
 _TO_THE_END = frozenset({"out", "off", "through", "away", "apart", "down", "loose", "over", "in", "up"})
+
+
+def _sound(right: dict[str, list[str]], works: list[str]) -> list[str]:
+    """All phrases for what is as it should be, those made by rule among them."""
+    made = [f"{do} {verb}" for do in _DOES for verb in works] + [
+        f"{verb} right {way}" for verb in _ANSWERS for way in _WAYS
+    ]
+    phrases = right["phrases"] + [f"{verb} {well}" for verb in _DOING for well in _WELL]
+    return made + right["adjectives"] + right["adverbs"] + right["forms"] + phrases
 
 
 def _parts_with_way(text: str) -> bool:
@@ -51,16 +68,7 @@ def _tables() -> dict[str, dict[str, Any]]:
     adverse += [f"{fails} {verb}" for fails in _FAILS for verb in polarity["works"]["verbs"]]
     tables["conditions"] |= {
         "adverse": list(dict.fromkeys(adverse)),
-        "sound": list(
-            dict.fromkeys(
-                [f"{do} {verb}" for do in _DOES for verb in polarity["works"]["verbs"]]
-                + [f"{verb} right {way}" for verb in _ANSWERS for way in _WAYS]
-                + right["adjectives"]
-                + right["adverbs"]
-                + right["forms"]
-                + right["phrases"]
-            )
-        ),
+        "sound": list(dict.fromkeys(_sound(right, polarity["works"]["verbs"]))),
         "fitted": polarity["fitted"]["words"],
     }
     tables |= {
