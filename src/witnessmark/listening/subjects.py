@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
+from functools import cache
 
 from witnessmark.listening.focus import Thing
 from witnessmark.listening.lexicon import Meaning
@@ -19,6 +21,8 @@ _PRONOUNS = frozenset({"it", "they", "them", "this", "that", "these", "those", "
 _STRAY = -1.2
 #: Letters from which a strange word can be the name of a thing; words within which "is a Stanwick sixty amp …" ends.
 _NAME_FROM, _NAMED_WITHIN = 5, 6
+#: Things spoken of so lately that a word for a part may be theirs.
+_RECENT = 6
 _LOOKING = frozenset({"there", "got", "see", "smell", "hear", "feel", "seeing", "saw", "found", "have", "had"})
 
 
@@ -87,13 +91,16 @@ def about(st: Statement) -> None:
     """
     scene = st.scene
     place = scene.place
+    loose: list[Named] = []
     for index, named in enumerate(st.components):
         where = _where(st, named) or place
         beside = {m.kind for other in st.components[index + 1 : index + 3] for m in other.meanings}
         beside |= {m.kind for n, m in st.mentions if n.end == named.start}
         said = " ".join(st.stems[named.start : named.end])
         meaning, weight = scene.meaning(named.meanings, where, said, frozenset(beside))
-        if weight > _STRAY or not meaning.part:
+        if _loose(st, named, meaning, beside):
+            loose.append(named)
+        elif weight > _STRAY or not meaning.part:
             st.mentions.append((named, meaning))
     st.masked = frozenset(i for c, _ in st.mentions for i in range(c.start, c.end))
     free = [(n, m) for n, m in st.mentions if not _after_preposition(st, n) and not _purpose(st, n)]
@@ -104,6 +111,10 @@ def about(st: Statement) -> None:
     if chosen is None:
         st.thing = scene.focus
         st.place = place
+        whole = scene.whole()
+        if loose and whole is not None and not _after_preposition(st, loose[0]):
+            st.thing = _with_part(whole, st.norms[loose[0].start : loose[0].end])
+            return
         unknown = _unknown_subject(st) if not pronoun else None
         if unknown:
             st.thing, st.named = scene.unknown(unknown), True
@@ -121,6 +132,36 @@ def about(st: Statement) -> None:
         st.thing = whole  # "it's a frost free": still the faucet
     else:
         st.thing = _called(st, named, meaning, scene.thing(meaning, where))
+
+
+def _loose(st: Statement, named: Named, meaning: Meaning, beside: set[str]) -> bool:
+    """Whether a general word ("hinge", "cover") only looks like a part of something that nobody spoke of.
+
+    It is then taken for a part of what is spoken of.
+    """
+    scene = st.scene
+    words = st.norms[named.start : named.end]
+    if meaning.part is None or scene.focus is None or not {root(w) for w in words} <= _general():
+        return False
+    spoken = {
+        scene.focus.kind,
+        *(thing.kind for thing in scene.recent[-_RECENT:]),
+        *beside,
+        *(m.kind for _, m in st.mentions),
+    }
+    return meaning.kind not in spoken
+
+
+@cache
+def _general() -> frozenset[str]:
+    """Roots of the words for parts that many things have."""
+    return frozenset(root(word) for word in members("names", "general"))
+
+
+def _with_part(whole: Thing, words: Sequence[str]) -> Thing:
+    """A thing with a part of it that the packs do not know, called by the words used."""
+    said = " ".join(words)
+    return whole if said in whole.label else replace(whole, label=f"{whole.label} {said}")
 
 
 def _called(st: Statement, named: Named, meaning: Meaning, thing: Thing) -> Thing:
