@@ -11,8 +11,14 @@ from witnessmark.listening.words import phrase
 __all__ = ["still_on"]
 
 
+#: Acts that put something back without shutting it off.
+_RETURNS = ("reset", "back on", "put back", "back in", "back together", "screwed")
+
+
 def _closes(stop: Draft, run: Draft) -> int:
     """How well a stop fits a run: 0 not at all, higher is better."""
+    if any(f"'{word}" in stop.why for word in _RETURNS) and run.leaves in {"on", "filled"}:
+        return 0  # a reset or a cover put back shuts nothing off
     if stop.part and run.part and stop.part != run.part:
         return 1 if run.leaves == "filled" and stop.component == run.component else 0  # the stopper drains the bowl
     if stop.component == run.component:

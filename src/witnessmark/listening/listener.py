@@ -262,7 +262,8 @@ class _Listener:
             return self._ended(st, earlier)
         if made[0].act == "ran" and self._set_after(made[0]):
             return []
-        if made[0].act == "stopped" and not st.named and not any(d.kind == made[0].kind for d in still_on(earlier)):
+        lately = {d.kind for d in earlier if st.start - d.start < _AGAIN or d in still_on(earlier)}
+        if made[0].act == "stopped" and not st.named and made[0].kind not in lately:
             made[0] = _of_running(made[0], still_on(earlier))
         if made[0].act == "stopped" and ("plug" in made[0].why or "stopper" in made[0].why):
             filled = [run for run in still_on(earlier) if run.leaves == "filled"]
@@ -529,8 +530,12 @@ class _Listener:
 
 def _of_running(stop: Draft, running: Sequence[Draft]) -> Draft:
     """*stop* of the thing that was started last, when nothing of what is in focus runs ("shut that water back off")."""
-    words = set(stop.why.replace("'", " ").split())
-    if words & {"off", "down", "kill", "killed", "drained", "draining", "drain", "let", "stopped"}:
+    words = set(stop.why.partition("operated: ")[2].replace("'", " ").split())
+    if words == {"off"} or {"go"} & words:
+        return stop
+    if words & {"drained", "draining", "drain", "out", "emptied"}:
+        fits = {"filled"}
+    elif words & {"off", "down", "kill", "killed", "stopped"}:
         fits = {"on", "filled", "changed"}
     elif words & {"closed", "closing", "close", "shut", "on", "together"}:
         fits = {"open", "unlatched", "on"}

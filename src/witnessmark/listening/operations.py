@@ -346,7 +346,7 @@ def _act(st: Statement, found: Operation, thing: Thing) -> Draft:
         return st.draft("stopped", what, why, thing, left="off", leaves="off", **value)
     procedure = _procedure(st, thing)
     ends = _ends(st, found)
-    leaves = "as found" if ends else _leaves(st, found, procedure)
+    leaves = "as found" if ends else _leaves(st, found, procedure, thing)
     left = "off" if ends else "on" if found.sort == "open" else _LEFT.get(leaves)
     setting = f"{to.value} {to.unit or ''}".strip() if to is not None else None
     return st.draft(
@@ -355,7 +355,7 @@ def _act(st: Statement, found: Operation, thing: Thing) -> Draft:
     )  # fmt: skip
 
 
-def _leaves(st: Statement, found: Operation, procedure: Procedure | None) -> str:
+def _leaves(st: Statement, found: Operation, procedure: Procedure | None, thing: Thing) -> str:
     """How what was operated is left, in the words of ``ran``: by the verb, and by its procedure where that leaves more."""
     words = set(found.words.split())
     if st.cue("operations", "as_found"):
@@ -372,7 +372,8 @@ def _leaves(st: Statement, found: Operation, procedure: Procedure | None) -> str
         leaves = "changed"
     if procedure is not None and procedure.leaves != "as found":
         leaves = procedure.leaves
-    return "as found" if leaves in {"open", "unlatched"} and not _stays_open(procedure, words) else leaves
+    part = leaves == "open" and thing.part is not None and procedure is not None and procedure.leaves == "open"
+    return "as found" if leaves in {"open", "unlatched"} and not (part or _stays_open(procedure, words)) else leaves
 
 
 def _goes_on(st: Statement, found: Operation, procedure: Procedure | None) -> bool:

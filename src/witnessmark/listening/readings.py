@@ -45,6 +45,8 @@ def measure_of(st: Statement, quantity: Quantity, thing: Thing | None) -> Measur
             unit = quantity.unit
             if unit is not None and not same_dimension(unit, measure.unit):
                 continue
+            if unit is None and not _plausible(measure, quantity.value):
+                continue
             others = [q for q in st.quantities if q is not quantity and q.start <= end and start <= q.end]
             if others and not (start <= quantity.end and quantity.start <= end):
                 continue  # "wide" belongs to the number before it
