@@ -8,6 +8,7 @@ from dataclasses import replace
 from witnessmark.listening.absences import answered_no
 from witnessmark.listening.beside import Item, give_reasons
 from witnessmark.listening.clauses import Clause
+from witnessmark.listening.devices import Devices
 from witnessmark.listening.doubts import (
     asserted_before,
     confirms,
@@ -29,7 +30,6 @@ from witnessmark.listening.limits import skipped
 from witnessmark.listening.messages import NOTHING_HEARD
 from witnessmark.listening.modes import is_requirement, mode, source, taught_from, told_from
 from witnessmark.listening.narration import Narration
-from witnessmark.listening.operations import left_off, operated
 from witnessmark.listening.places import HOUSE, Place, entered, place_of
 from witnessmark.listening.polarity import fault_roots
 from witnessmark.listening.readings import read
@@ -45,10 +45,6 @@ __all__ = ["listen"]
 
 #: Seconds within which a requirement speaks of the statement before it.
 _CONTRAST_WITHIN = 15.0
-#: Seconds within which "cover's back on" repeats "putting the cover back on".
-_AGAIN = 30.0
-#: Seconds within which "i set it to" speaks of what was just switched on.
-_SETTING = 10.0
 #: Below this share of known words, in a narration of some length, nothing is drafted.
 _LEAST_KNOWN, _SOME_LENGTH = 0.35, 20
 
@@ -70,7 +66,7 @@ class _Listener:
         self.items: list[Item] = []
         self.aside: list[SetAside] = []
         self.doubts: list[Draft] = []
-        self.operations: list[Draft] = []
+        self.devices = Devices(self.items, spoken)
 
     def hear(self, statement: Statement, *, retracting: bool) -> None:
         """Take in one statement."""
@@ -111,7 +107,7 @@ class _Listener:
         if any(d.act in {"identified", "read"} for d in drafts):
             self.doubts = [d for d in self.doubts if d in drafts or not settled_by(d, drafts)]
         self.items.append(Item(statement, drafts))
-        self.operations += [d for d in drafts if d.act in {"ran", "stopped"}]
+        self.devices.done += [d for d in drafts if d.act in {"ran", "stopped"}]
         self._attend(statement, drafts)
 
     def _led_in(self, st: Statement) -> Place | None:
@@ -154,12 +150,12 @@ class _Listener:
             return []  # "locked, so no furnace": it was not seen, it is not absent
         self._settle(st)
         if st.cue("scopes", "advice") or st.begins("scopes", "intending"):
-            return self._operation(st)
+            return self.devices.heard(st)
         if only_hedges(st):
             self._hedge(st)
             return []
         drafts: list[Draft] = []
-        operation = self._operation(st)
+        operation = self.devices.heard(st)
         drafts += operation
         judgement = judged(st)
         if not judgement and not operation:
@@ -246,107 +242,6 @@ class _Listener:
             condition_id=old.condition_id or draft.condition_id, why=f"{old.why}; {draft.why}",
         )  # fmt: skip
         return True
-
-    def _operation(self, st: Statement) -> list[Draft]:
-        """What was operated. "Everything is off" stops each thing that still runs; a state alone stops only what ran."""
-        earlier = self.operations
-        if st.cue("operations", "put_back_all") or st.cue("operations", "stop_all"):
-            only_on = st.cue("operations", "put_back_all") is None
-            return [
-                st.draft("stopped", st.said(st.opening()), "everything stopped", part_of(run), left="off", leaves="off")
-                for run in still_on(earlier) if not only_on or run.leaves in {"on", "filled", "changed"}
-            ]  # fmt: skip
-        made = operated(st)
-        if not made:
-            self._restored(st)
-            return self._ended(st, earlier)
-        if made[0].act == "ran" and self._set_after(made[0]):
-            return []
-        lately = {d.kind for d in earlier if st.start - d.start < _AGAIN or d in still_on(earlier)}
-        if made[0].act == "stopped" and not st.named and made[0].kind not in lately:
-            made[0] = _of_running(made[0], still_on(earlier))
-        if made[0].act == "stopped" and ("plug" in made[0].why or "stopper" in made[0].why):
-            filled = [run for run in still_on(earlier) if run.leaves == "filled"]
-            if filled:  # "pulled the plug there": of the bowl that was filled
-                run = filled[-1]
-                made[0] = replace(
-                    made[0], kind=run.kind, part=run.part, label=run.label, place=run.place, component=run.component
-                )
-        if made[0].act == "stopped":
-            same = [d for d in earlier if d.kind == made[0].kind]
-            stated = not any(w in {"i", "we"} for w in st.norms) and st.norms[st.opening()] not in GRAMMAR.taking and (
-                not st.norms[st.opening()].endswith("ing"))  # fmt: skip
-            ran = bool(same) and same[-1].act == "ran"
-            if stated and not ran:
-                said = {w for n, _ in st.mentions for w in st.norms[n.start : n.end]}
-                named = [run for run in still_on(earlier) if said & set(run.label.split())]
-                if named:  # "fan's off", of the ceiling fan that was turned on
-                    run = named[-1]
-                    made = [
-                        replace(
-                            made[0],
-                            kind=run.kind,
-                            part=run.part,
-                            label=run.label,
-                            place=run.place,
-                            component=run.component,
-                        )
-                    ]
-                    ran = True
-            again = bool(same) and same[-1].act == "stopped" and st.start - same[-1].start < _AGAIN
-            if stated and not ran and made[0].part and (opened := left_off(st, made[0])) is not None:
-                return [opened]
-            if (stated and not ran and "back" not in st.norms) or (stated and again and not ran):
-                return []
-        return made
-
-    def _latest_run(self, within: float, at: float) -> tuple[Item, Draft] | None:
-        """The item and draft of what was operated last, when that was within so many seconds."""
-        for item in reversed(self.items[-4:]):
-            for draft in reversed(item.drafts):
-                if draft.act in {"ran", "stopped"}:
-                    return (item, draft) if draft.act == "ran" and at - draft.start <= within else None
-        return None
-
-    def _replace(self, item: Item, old: Draft, new: Draft) -> None:
-        item.drafts = [new if d is old else d for d in item.drafts]
-        self.operations = [new if d is old else d for d in self.operations]
-
-    def _set_after(self, draft: Draft) -> bool:
-        """Whether "i set it to three fifty" only tells to what the oven, just said to be on, was set."""
-        last = self._latest_run(_SETTING, draft.start)
-        if (
-            last is None
-            or draft.value is None
-            or last[1].why.split("; ")[-1] != "operated: 'on'"
-            or last[1].kind != draft.kind
-        ):
-            return False
-        new = replace(last[1], value=draft.value, unit=draft.unit, setting=draft.setting, end=draft.end, last=draft.last,
-                      text=quoted(self.spoken, last[1].first, draft.last))  # fmt: skip
-        self._replace(last[0], last[1], new)
-        return True
-
-    def _restored(self, st: Statement) -> None:
-        """What came back to its state by itself ("tripped it, it reset", "flushed it and it stopped")."""
-        last = self._latest_run(_AGAIN, st.start)
-        if (
-            last is None
-            or last[1].leaves not in {"as found", "tripped"}
-            or (st.named and st.thing and st.thing.kind != last[1].kind)
-        ):
-            return
-        if st.cue("operations", "restored") or st.cue("operations", "ended"):
-            self._replace(last[0], last[1], replace(last[1], left="off", leaves="as found"))
-
-    def _ended(self, st: Statement, earlier: Sequence[Draft]) -> list[Draft]:
-        """What ended by itself ("it ran and shut off by itself"), when it was running."""
-        if st.thing is None or st.cue("operations", "ended") is None or any(w in {"i", "we"} for w in st.norms):
-            return []
-        open_ = [run for run in still_on(earlier) if run.kind == st.thing.kind]
-        return (
-            [st.draft("stopped", st.said(st.opening()), "ended by itself", left="off", leaves="off")] if open_ else []
-        )
 
     def _readings(self, st: Statement, judgement: Sequence[Draft]) -> list[Draft]:
         previous = next((d for i in reversed(self.items[-6:]) for d in reversed(i.drafts) if d.act == "read"), None)
@@ -487,7 +382,7 @@ class _Listener:
             gone = [d for d in last.drafts if d.act in acts and d.condition in {x.condition for x in drafts}]
         for draft in gone:
             last.drafts.remove(draft)
-        self.operations = [d for d in self.operations if d not in gone]
+        self.devices.forget(gone)
         if gone or (not only_same and not last.drafts):
             st = last.statement
             self.aside.append(SetAside(st.start, st.end, st.slice_text(), "corrected"))
@@ -505,7 +400,7 @@ class _Listener:
         last = self._last_told()
         if last is not None:
             self.doubts = [d for d in self.doubts if d not in last.drafts]
-            self.operations = [d for d in self.operations if d not in last.drafts]
+            self.devices.forget(last.drafts)
             last.drafts.clear()
             st = last.statement
             self.aside.append(
@@ -526,25 +421,6 @@ class _Listener:
             named, meaning = st.mentions[0]
             del named
             self.scene.attend(self.scene.thing(meaning, self.scene.place))
-
-
-def _of_running(stop: Draft, running: Sequence[Draft]) -> Draft:
-    """*stop* of the thing that was started last, when nothing of what is in focus runs ("shut that water back off")."""
-    words = set(stop.why.partition("operated: ")[2].replace("'", " ").split())
-    if words == {"off"} or {"go"} & words:
-        return stop
-    if words & {"drained", "draining", "drain", "out", "emptied"}:
-        fits = {"filled"}
-    elif words & {"off", "down", "kill", "killed", "stopped"}:
-        fits = {"on", "filled", "changed"}
-    elif words & {"closed", "closing", "close", "shut", "on", "together"}:
-        fits = {"open", "unlatched", "on"}
-    else:
-        return stop
-    run = next((r for r in reversed(running) if r.leaves in fits), None)
-    if run is None:
-        return stop
-    return replace(stop, kind=run.kind, part=run.part, label=run.label, place=run.place, component=run.component)
 
 
 def _spares(limit: Draft) -> bool:
