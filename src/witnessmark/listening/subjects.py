@@ -23,10 +23,18 @@ _STRAY = -1.2
 _NAME_FROM, _NAMED_WITHIN = 5, 6
 #: Things spoken of so lately that a word for a part may be theirs.
 _RECENT = 6
+#: What stands after these is near by: it says where, and is not what is spoken of.
+_NEAR_BY = frozenset({"by", "near", "beside", "behind", "past", "toward", "towards", "from", "next", "along", "across", "against",
+                      "around", "between", "before", "above", "below", "under", "underneath", "over"})  # fmt: skip
 _LOOKING = frozenset({"there", "got", "see", "smell", "hear", "feel", "seeing", "saw", "found", "have", "had"})
 
 
 def _after_preposition(st: Statement, named: Named) -> bool:
+    return bool(_preposition(st, named))
+
+
+def _preposition(st: Statement, named: Named) -> str:
+    """The preposition that a name stands after; empty when it stands after none."""
     at = named.start - 1
     inner = members("clauses", "determiners") | members("clauses", "adjectives")
     starts = {c.end: c.start for c in st.components}
@@ -37,21 +45,21 @@ def _after_preposition(st: Statement, named: Named) -> bool:
         elif at + 1 in values:
             at = values[at + 1] - 1
         elif at + 1 in starts and at + 1 == named.start:
-            return _after_preposition(st, next(c for c in st.components if c.end == at + 1))
+            return _preposition(st, next(c for c in st.components if c.end == at + 1))
         else:
             break
     word = st.norms[at] if at >= 0 else ""
     if word == "of" and any(q.end == at for q in st.quantities):
-        return False  # "eight inches of insulation"
+        return ""  # "eight inches of insulation"
     if word == "of" and at and (
         st.norms[at - 1] in members("clauses", "quantifiers") | members("clauses", "sides")
     ):  # fmt: skip
-        return False
+        return ""
     particles = {"up", "down", "on", "off", "out"}
     if word in particles and at and st.norms[at - 1] in {"turn", "turned", "turning", "shut", "switch", "switched", "took",
                                                          "opened", "filling", "fired", "start", "put", "pulled"}:  # fmt: skip
-        return False
-    return word in members("clauses", "prepositions")
+        return ""
+    return word if word in members("clauses", "prepositions") else ""
 
 
 def _chosen(
@@ -70,7 +78,8 @@ def _chosen(
         real = next((b for b in bound if b[0].start >= chosen[0].end and not _is_sign(st, b[1])), None)
         return real if real is not None and _is_sign(st, chosen[1]) else chosen
     if bound and not pronoun and (_LOOKING & set(st.norms) or st.quantities or "no" in st.norms or _no_subject(st)):
-        return bound[0]
+        near = focus is not None and _preposition(st, bound[0][0]) in _NEAR_BY
+        return None if near else bound[0]  # "one spot by the window", of the floor
     if pronoun and focus is not None:
         return next((b for b in bound if b[1].kind == focus.kind and b[1].part), None)
     return None
@@ -127,11 +136,25 @@ def about(st: Statement) -> None:
         near = seen is not None and (seen.place.sort == scene.place.sort or meaning.part is not None)
         where = seen.place if seen is not None and near else place
     st.subject, st.named, st.place = named, True, where
+    chain = _chain(st, named)
     whole = scene.whole()
     if pronoun and whole is not None and meaning.part is None and meaning.kind == whole.kind:
         st.thing = whole  # "it's a frost free": still the faucet
     else:
-        st.thing = _called(st, named, meaning, scene.thing(meaning, where))
+        thing = scene.thing(meaning, where)
+        if chain is not None:  # "bath fan flex duct": both names say what it is
+            st.thing = replace(thing, label=f"{' '.join(st.norms[chain : named.end])} ({thing.label})")
+        else:
+            st.thing = _called(st, named, meaning, thing)
+
+
+def _chain(st: Statement, named: Named) -> int | None:
+    """Where a run of names that ends in this one begins ("bath fan | flex duct"); None when no other name leads to it."""
+    starts = {n.end: n.start for n, _ in st.mentions if n != named}
+    at = named.start
+    while at in starts:
+        at = starts[at]
+    return at if at < named.start else None
 
 
 def _loose(st: Statement, named: Named, meaning: Meaning, beside: set[str]) -> bool:
