@@ -15,11 +15,14 @@ from witnessmark.listening.boundaries import features
 from witnessmark.listening.lexicon import Lexicon
 from witnessmark.listening.statements import rule_cuts
 
-__all__ = ["Example", "from_narrations", "from_text", "hash_of"]
+__all__ = ["Example", "from_narrations", "from_statements", "from_text", "hash_of"]
 
 HERE = Path(__file__).parent
 NARRATIONS = HERE.parents[1] / "tests" / "listening" / "narrations"
 TEXT = HERE / "text"
+STATEMENTS = HERE.parent / "train_votes" / "statements"
+#: How many single statements make one walk.
+_TOGETHER = 150
 #: As the words of a line are counted (``listening.words``), within one written word.
 _PIECES = re.compile(r"[^\W_]+(?:[.,/]\d+)*(?:['’][^\W\d_]+)*")
 _WORD, _FEWEST, _MOST = 0.38, 3, 12
@@ -70,6 +73,20 @@ def from_text(lexicon: Lexicon) -> Iterator[Example]:
             yield _example(f"{file.stem} {way}", lines, begins, lexicon)
 
 
+def from_statements(lexicon: Lexicon) -> Iterator[Example]:
+    """The single statements written for the votes, in a drawn order: where one ends, another begins."""
+    rows = [
+        line.strip()
+        for file in sorted(STATEMENTS.glob("*.txt"))
+        for line in file.read_text(encoding="utf-8").splitlines()
+        if line.strip() and line[0] not in "#["
+    ]
+    random.Random(7).shuffle(rows)  # noqa: S311 - an order, no secret
+    for at in range(0, len(rows), _TOGETHER):
+        lines, begins = _captioned(rows[at : at + _TOGETHER], f"statements {at}")
+        yield _example(f"statements {at}", lines, begins, lexicon)
+
+
 def _captioned(statements: Sequence[str], seed: str) -> tuple[tuple[Line, ...], set[int]]:
     rng = random.Random(seed)  # noqa: S311 - rhythm, no secret
     lines: list[Line] = []
@@ -98,7 +115,7 @@ def _close(lines: list[Line], held: list[str], at: float, rng: random.Random) ->
 def hash_of() -> str:
     """The SHA-256 over every file that is learned from, so that the weights can say what they know."""
     made = hashlib.sha256()
-    files = [*NARRATIONS.glob("*.jsonl"), *NARRATIONS.glob("*.gold.json"), *TEXT.glob("*.txt")]
+    files = [*NARRATIONS.glob("*.jsonl"), *NARRATIONS.glob("*.gold.json"), *TEXT.glob("*.txt"), *STATEMENTS.glob("*.txt")]
     for file in sorted(files):
         made.update(file.name.encode() + b"\0" + file.read_bytes())
     return made.hexdigest()
