@@ -15,6 +15,7 @@ from witnessmark.listening.modes import is_requirement
 from witnessmark.listening.named_conditions import adverse_condition
 from witnessmark.listening.naming import Named
 from witnessmark.listening.polarity import Sense, senses
+from witnessmark.listening.quantities import Quantity
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues
 from witnessmark.listening.zones import zones
@@ -23,6 +24,8 @@ from witnessmark.packs.model import Condition
 __all__ = ["counted", "judged", "measured_in"]
 
 _WHAT_WORDS = 14
+#: More than so many are not counted in passing.
+_MOST_COUNTED = 30
 
 
 def measured_in(st: Statement) -> dict[str, Any]:
@@ -47,7 +50,20 @@ def counted(st: Statement, *, adverse: bool = True) -> Count | None:
             return Count(whole if adverse and whole else number, whole, number if adverse else 0)
         if quantity.form == "bare" and st.subject and quantity.end <= st.subject.start <= quantity.end + 2:
             return Count(number, None, number if adverse else 0)
+        if quantity.form == "bare" and 1 < number <= _MOST_COUNTED and _stands_for_some(st, quantity):
+            return Count(number, None, number if adverse else 0)
     return None
+
+
+def _stands_for_some(st: Statement, quantity: Quantity) -> bool:
+    """Whether a bare number counts things that go unsaid or stand before it: "two stuffed with rags", "caps two split"."""
+    if quantity.end >= len(st.norms):
+        return False
+    opens = quantity.start == st.opening() or quantity.start in {st.opening() + 1} & {
+        i + 1 for i, word in enumerate(st.norms) if word in {"the", "these", "those", "other", "all", "only", "got", "has"}
+    }
+    follows = st.subject is not None and quantity.start == st.subject.end
+    return opens or follows
 
 
 def _what(st: Statement, thing: Thing | None) -> str:
