@@ -149,7 +149,7 @@ class _Listener:
         if after_skip and st.norms[:2] == ["so", "no"]:
             return []  # "locked, so no furnace": it was not seen, it is not absent
         self._settle(st)
-        if st.cue("scopes", "advice") or st.begins("scopes", "intending"):
+        if (st.cue("scopes", "advice") and "call" not in st.norms) or st.begins("scopes", "intending"):
             return self.devices.heard(st)
         if only_hedges(st):
             self._hedge(st)
@@ -245,9 +245,9 @@ class _Listener:
 
     def _readings(self, st: Statement, judgement: Sequence[Draft]) -> list[Draft]:
         previous = next((d for i in reversed(self.items[-6:]) for d in reversed(i.drafts) if d.act == "read"), None)
-        found = read(st, previous)
+        found = read(st, previous, self.items[-1].statement if self.items else None)
         bad = next((d for d in judgement if d.condition == "adverse"), None)
-        if bad is None:
+        if bad is None or bad.why.endswith("'only'"):
             return found
         # The size of what is wrong belongs to it ("a crack an eighth of an inch wide"); a reading stands by itself
         # when its measure or its instrument is named.

@@ -47,6 +47,10 @@ _ON_NOW = frozenset({"now", "high", "low", "medium", "full", "again", "too", "an
 _ON_THERE = frozenset(
     {"downstairs", "upstairs", "i", "for", "that", "so", "first", "since", "already", "because", "still", "outside"}
 )
+#: Parts of which "on" is no state of running.
+_COVERS = frozenset(
+    {"cover", "covers", "lid", "cap", "plate", "door", "panel", "screen", "filter", "trim", "guard", "grille", "hood"}
+)
 #: Verbs that something is done to when they follow its name with a particle ("charger switched on").
 _DONE_TO = frozenset({"switched", "turned", "flipped", "bumped", "cranked", "shut", "popped", "taken", "pulled", "folded",
                       "buttoned", "closed", "screwed"})  # fmt: skip
@@ -128,7 +132,7 @@ def _state_of(st: Statement, at: int) -> Operation | None:
         return Operation("off", at, at + 1, "off")
     start = at - 1 if at and norms[at - 1] in _BE else at
     plain = start == at
-    if word != "on" or not _component_before(st, start) or not _is_operated(st):
+    if word != "on" or not _component_before(st, start) or not _is_operated(st) or st.norms[start - 1] in _COVERS:
         return None
     if after == [] or after[0] in (_ON_NOW if plain else _ON_NOW | _ON_THERE):
         return Operation("on", start, at + 1, "on")

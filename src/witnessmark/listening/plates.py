@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from witnessmark.listening.numerals import numeral
 from witnessmark.listening.repair import LETTERS
+from witnessmark.listening.said_units import unit_after
 
 __all__ = ["spelled"]
 
@@ -31,9 +33,11 @@ def _one(words: Sequence[str], index: int, *, first: bool = False) -> tuple[int,
     if word in _REPEATS and index + 1 < len(words):
         repeated = _one(words, index + 1)
         return (repeated[0], repeated[1] * _REPEATS[word]) if repeated and len(repeated[1]) == 1 else None
-    if word in {"dash", "hyphen"}:
+    if word in {"dash", "hyphen", "minus"}:
         return index + 1, "-"
-    if word == "slash":
+    if word in {"capital", "letter"} and index + 1 < len(words):
+        return _one(words, index + 1)
+    if word in {"slash", "stroke"}:
         return index + 1, "/"
     if word == "double" and index + 2 < len(words):
         return None
@@ -51,16 +55,33 @@ def _one(words: Sequence[str], index: int, *, first: bool = False) -> tuple[int,
     if word == "thousand":
         return index + 1, "000"
     if len(word) == 1 and word.isalnum():
-        return index + 1, word.upper()
+        return _as_in(words, index + 1), word.upper()
     if word in _ALPHABET:
         return index + 1, _ALPHABET[word].upper()
     if word in LETTERS:
-        return index + 1, LETTERS[word].upper()
+        return _as_in(words, index + 1), LETTERS[word].upper()
     if word.isalpha() and first and len(word) < 4 and not set(word) & set("aeiouy"):  # noqa: PLR2004 - "CB", "NMX"
         return index + 1, word.upper()
     if any(c.isdecimal() for c in word) and word.isalnum():
         return index + 1, word.upper()
     return None
+
+
+def _as_in(words: Sequence[str], end: int) -> int:
+    """The end of "as in larry", "like boy", "for bravo" after a letter, or *end*."""
+    for said in (("as", "in"), ("like", "in"), ("as",), ("like",), ("for",)):
+        at = end + len(said)
+        if tuple(words[end:at]) == said and at < len(words) and words[at].isalpha() and len(words[at]) > 2:  # noqa: PLR2004 - a word
+            return at + 1
+    return end
+
+
+def _is_amount(words: Sequence[str], index: int) -> bool:
+    """Whether an amount begins here that is no part of a number spelled out ("three one forty gallon")."""
+    read = numeral(words, index)
+    if read is None or (words[index] in _DIGITS and read.end > index + 1):
+        return False
+    return unit_after(words, read.end, form=read.form) is not None
 
 
 def spelled(words: Sequence[str], index: int, hard: Sequence[bool] | None = None) -> tuple[int, int, str] | None:
@@ -75,7 +96,7 @@ def spelled(words: Sequence[str], index: int, hard: Sequence[bool] | None = None
     while start < len(words) and words[start] in _LEAD:
         start += 1
     at, text, solid = start, "", (start, "")
-    while at < len(words):
+    while at < len(words) and not _is_amount(words, at):
         found = _one(words, at, first=not text)
         if found is None:
             break

@@ -181,6 +181,22 @@ def _halved(words: Sequence[str], made: Quantity) -> Quantity:
     return replace(made, end=part.end, value=made.value + part.value)
 
 
+#: Words before a height that is said as two numbers.
+_TALL = frozenset({"at", "is", "only", "about", "headroom", "height", "was", "barely", "around", "'s", "just"})
+
+
+def _height(words: Sequence[str], index: int) -> Quantity | None:
+    """Feet and inches without their names at the end of a statement: "beam at six four"."""
+    if not index or words[index - 1] not in _TALL or index + 2 != len(words):
+        return None
+    feet, inches = numeral([words[index]], 0), numeral([words[index + 1]], 0)
+    if feet is None or inches is None or not 4 <= feet.value <= 9 or not 0 < inches.value < 12:  # noqa: PLR2004 - a room
+        return None
+    if inches.form == "fraction" or feet.form == "fraction":
+        return None
+    return Quantity(index, index + 2, feet.value * 12 + inches.value, "[in_i]", "quantity")
+
+
 def _dated(words: Sequence[str], index: int) -> Quantity | None:
     """A year after its month in numbers: "oh eight twenty fifteen", "march of oh six" is left to what asks for it."""
     if words[index] not in {"oh", "o", "zero"} or index + 2 >= len(words):

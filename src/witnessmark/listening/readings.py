@@ -28,6 +28,8 @@ _OVER = frozenset({"first", "over", "every", "next", "last", "per", "each"})
 _COMMON = frozenset({"height", "width", "of", "the", "air", "above", "between", "depth", "length", "in", "at", "level"})
 #: Seconds within which a bare number is read like the one before it.
 _INHERIT = 12.0
+#: Seconds within which "one eighteen now" is the same measured again.
+_AGAIN = 30.0
 #: Words that show another of the same: "the bottom one is six and a quarter".
 _ANOTHER = frozenset({"one", "other", "next", "bottom", "top", "here", "there", "rest", "left", "right", "second", "first",
                       "last", "third", "end", "another", "over", "side", "middle", "others", "upper", "lower"})  # fmt: skip
@@ -45,6 +47,8 @@ def measure_of(st: Statement, quantity: Quantity, thing: Thing | None) -> Measur
             unit = quantity.unit
             if unit is not None and not same_dimension(unit, measure.unit):
                 continue
+            if unit is None and start == quantity.end and st.norms[start].endswith("s"):
+                continue  # "three risers" counts them
             if unit is None and not _plausible(measure, quantity.value):
                 continue
             others = [q for q in st.quantities if q is not quantity and q.start <= end and start <= q.end]
@@ -122,12 +126,15 @@ def _is_reading(st: Statement, quantity: Quantity, index: int) -> bool:
     if quantity.unit is None:
         return before in _TOLD or quantity.start <= st.opening() or quantity.end == len(st.norms)
     # "three inches in the first four feet": the second says over what length
-    return not (index and before in _OVER)
+    beside = any(q.end == quantity.start - 1 for q in st.quantities) and before in {"in", "over", "for", "within"}
+    return not (index and (before in _OVER or beside))
 
 
 def _timed(st: Statement) -> bool:
     """Whether a time is what was measured: a measure of time is named ("drained in two minutes")."""
     measures = st.scene.lexicon.packs.measures
+    if {"took", "takes", "needed", "needs"} & set(st.norms):
+        return True
     return any(measures[i].unit in _TIMES for _, _, ids in st.scene.lexicon.measures.find(st.stems) for i in ids)
 
 
@@ -148,20 +155,44 @@ def _aside(st: Statement, quantity: Quantity, *, told: bool) -> bool:
     return after in (["from"], ["away"], ["ago"], ["of"], ["ladder"], ["section"], ["or"])
 
 
-def _inherited(st: Statement, quantity: Quantity, previous: Draft | None) -> Measure | None:
-    """The measure of the reading just before, for another number about the same component ("the bottom one is six")."""
-    if previous is None or previous.measure is None or st.thing is None or previous.kind != st.thing.kind:
-        return None
-    told = quantity.start <= st.opening() or quantity.end == len(st.norms) or st.norms[quantity.start - 1] in _TOLD
-    another = bool(_ANOTHER & set(st.norms)) or len(st.norms) - (quantity.end - quantity.start) < 2  # noqa: PLR2004 - "and sixty eight"
-    if not another or (
-        isinstance(previous.value, Decimal) and not previous.value / 3 < quantity.value < previous.value * 3
+def _inherits(st: Statement, quantity: Quantity, previous: Draft | None) -> bool:
+    """Whether a bare number is another reading like the one before it ("the bottom one is six", "out at fifty eight")."""
+    if previous is None or previous.unit is None or quantity.form != "bare" or not isinstance(previous.value, Decimal):
+        return False
+    again = st.norms[quantity.end : quantity.end + 1] == ["now"]
+    if (
+        st.start - previous.end > (_AGAIN if again else _INHERIT)
+        or not previous.value / 3 < quantity.value < previous.value * 3
     ):
-        return None
-    if st.start - previous.end > _INHERIT or not told:
+        return False
+    if any(n.start == quantity.end for n, _ in st.mentions) or previous.unit == "1":
+        return False  # "three breakers"
+    told = quantity.start <= st.opening() or quantity.end == len(st.norms) or st.norms[quantity.start - 1] in _TOLD
+    rest = len(st.norms) - (quantity.end - quantity.start)
+    another = bool(_ANOTHER & set(st.norms)) or rest < 3 or again  # noqa: PLR2004 - "and sixty eight", "out at fifty eight"
+    return told and another
+
+
+def _inherited(st: Statement, quantity: Quantity, previous: Draft) -> Measure | None:
+    """The measure of the reading before, where the component is the same."""
+    if previous.measure is None or (st.named and st.thing is not None and previous.kind != st.thing.kind):
         return None
     measure = st.scene.lexicon.packs.measures.get(previous.measure)
     return measure if measure is not None and _plausible(measure, quantity.value) else None
+
+
+def _counted(st: Statement, quantity: Quantity) -> bool:
+    """Whether the statement only counts things: "twenty eight breakers", "six vents in all"."""
+    if quantity.form != "bare" or quantity.value != int(quantity.value) or quantity.value < 2:  # noqa: PLR2004 - "one" counts nothing
+        return False
+    if st.norms[quantity.end :] in (["total"], ["in", "all"], ["all", "told"], ["altogether"], ["of", "them"]):
+        return True
+    named = next((n for n, _ in st.mentions if n.start == quantity.end), None)
+    return (
+        named is not None
+        and st.norms[named.end - 1].endswith("s")
+        and len(st.norms) - (named.end - quantity.start) <= 2
+    )  # noqa: PLR2004 - "there are"
 
 
 def is_told(st: Statement, quantity: Quantity) -> bool:
@@ -185,23 +216,29 @@ def is_told(st: Statement, quantity: Quantity) -> bool:
     }
 
 
-def read(st: Statement, previous: Draft | None = None) -> list[Draft]:
+def read(st: Statement, previous: Draft | None = None, before: Statement | None = None) -> list[Draft]:
     """Drafts for what the statement measures. A bare number is a reading when a measure is named beside it.
 
-    *previous* is the last reading, which a bare number about the same component takes after within 12 s.
+    *previous* is the last reading, which a bare number takes after within 12 s; *before* the statement before this one,
+    which may have named the instrument.
     """
     lexicon = st.scene.lexicon
     drafts: list[Draft] = []
     pair = next((q for q in st.quantities if q.form == "pair"), None)
     last_unit: str | None = None
     for index, quantity in enumerate(st.quantities):
-        quantity = with_unit(st, quantity)  # noqa: PLW2901 - the unit that goes without saying
+        quantity = with_unit(st, quantity, before)  # noqa: PLW2901 - the unit that goes without saying
         named = quantity.unit is None and quantity.form == "bare" and _by_first_word(st, quantity, ()) is not None
-        if not (named or _is_reading(st, quantity, index)) or (pair is not None and pair.start < quantity.start):
+        if not (named or _is_reading(st, quantity, index) or _counted(st, quantity)) or (
+            pair is not None and pair.start < quantity.start
+        ):
             continue
         measure = measure_of(st, quantity, st.thing)
-        if measure is None and quantity.unit is None:
+        if measure is None and quantity.unit is None and previous is not None and _inherits(st, quantity, previous):
             measure = _inherited(st, quantity, previous)
+            quantity = replace(quantity, unit=previous.unit, form="quantity")  # noqa: PLW2901 - as before
+        elif measure is None and quantity.unit is None and _counted(st, quantity):
+            measure = next((m for m in lexicon.packs.measures.values() if m.unit == "1"), None)
         told = is_told(st, quantity)
         if measure is None and (quantity.unit is None or _is_size(st, quantity) or _aside(st, quantity, told=told)):
             continue

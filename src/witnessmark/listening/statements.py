@@ -97,7 +97,7 @@ def statement(said: Spoken, clause: Clause, scene: Scene) -> Statement:
         components=_within(said.components, start, end),
         values=_within(said.values, start, end),
         plates=numbers,
-        quantities=[q for q in quantities([t.norm for t in run]) if taken.isdisjoint(range(q.start, q.end))],
+        quantities=quantities(["" if i in taken else t.norm for i, t in enumerate(run)]),
         instruments=[(a - start, b - start) for a, b in said.instruments[first:last] if b <= end],
         fresh=start > 0 and said.tokens[start - 1].hard,
     )

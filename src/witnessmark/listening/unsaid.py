@@ -23,6 +23,21 @@ _SHOWN = {
     "stat": ("[degF]",),
 }  # fmt: skip
 #: Words after a number that say it is a length, in inches unless it is a large one.
+_SHOWING = frozenset(
+    {
+        "says",
+        "reads",
+        "reading",
+        "shows",
+        "string",
+        "inferred",
+        "infrared",
+        "thermometer",
+        "manometer",
+        "gauge",
+        "multimeter",
+    }
+)
 _LENGTHS = frozenset({"wide", "deep", "high", "tall", "thick", "long", "apart", "across", "clear"})
 #: What a device does at a pressure or a temperature.
 _AT = frozenset({"in", "on", "off", "out"})
@@ -52,7 +67,8 @@ def _units_of(st: Statement, thing: Thing | None) -> tuple[str, ...]:
 
 def _shown(st: Statement, quantity: Quantity) -> str | None:
     """The unit of the instrument named before the number."""
-    for at in range(min(quantity.start, len(st.norms)) - 1, -1, -1):
+    before = range(min(quantity.start, len(st.norms)) - 1, -1, -1)
+    for at in (*before, *range(quantity.end, len(st.norms))):
         units = _SHOWN.get(st.norms[at])
         if units is None:
             continue
@@ -66,6 +82,12 @@ def _rating(st: Statement, quantity: Quantity) -> str | None:
     if quantity.value not in RATINGS or quantity.value < 15 or not _RATED & set(st.norms):  # noqa: PLR2004 - the smallest breaker
         return None
     row = st.scene.lexicon.kind(st.thing.kind if st.thing else None)
+    if (
+        row is not None
+        and row.system == "electrical"
+        and {"rated"} & {*st.norms[quantity.start - 1 : quantity.start], *st.norms[quantity.end : quantity.end + 1]}
+    ):
+        return "A"
     if row is None or not ("rating-amps" in row.describe or any(u == "A" for u in _units_of(st, st.thing))):
         return None
     before = st.norms[quantity.start - 1] if quantity.start else ""
@@ -75,8 +97,8 @@ def _rating(st: Statement, quantity: Quantity) -> str | None:
     return None
 
 
-def with_unit(st: Statement, quantity: Quantity) -> Quantity:
-    """*quantity* with the unit that goes without saying, or as it is."""
+def with_unit(st: Statement, quantity: Quantity, before: Statement | None = None) -> Quantity:
+    """*quantity* with the unit that goes without saying, or as it is; *before* may name the instrument."""
     if quantity.unit is not None or quantity.form not in {"bare", "quantity"}:
         return quantity
     after = st.norms[quantity.end] if quantity.end < len(st.norms) else ""
@@ -88,12 +110,27 @@ def with_unit(st: Statement, quantity: Quantity) -> Quantity:
         unit = _rating(st, quantity)
     if unit is None and {"temp", "temperature"} & set(st.norms):
         unit = "[degF]"
+    if unit is None and (st.instruments or _SHOWING & set(st.norms)) and lone not in (["number"], ["zone"]):
+        unit = _shown(st, quantity)
     if (
         unit is None
-        and (st.instruments or {"string", "says", "reads", "reading", "shows"} & set(st.norms))
-        and lone not in (["number"], ["zone"])
+        and before is not None
+        and before.instruments
+        and not before.quantities
+        and quantity.start <= st.opening()
     ):
-        unit = _shown(st, quantity)
+        unit = _shown(before, Quantity(len(before.norms), len(before.norms), quantity.value, None, "bare"))
+    if (
+        unit is None
+        and quantity.value != int(quantity.value)
+        and "point" not in st.norms[quantity.start : quantity.end]
+    ):
+        told = lone and lone[0] in _BEFORE | {"get", "got", "only", "about"}
+        unit = (
+            "[in_i]"
+            if told and "." not in st.norms[quantity.end - 1] and after not in {"of", "full", "open", "way", "inch"}
+            else None
+        )
     if unit is None and lone == ["at"] and _CUTS & set(st.norms) and _AT & set(st.norms):
         unit = next((u for u in _units_of(st, st.thing) if u == "[psi]" and quantity.value >= Decimal(5)), None)
     return quantity if unit is None else replace(quantity, unit=unit, form="quantity")
