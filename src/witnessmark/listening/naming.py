@@ -195,7 +195,8 @@ def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = (
     marks += [Mark(a, b, "component") for a, b in instruments]
     marks += [Mark(p.start, p.end, "plate") for p in plates]
     used = {i for m in marks for i in range(m.start, m.end)}
-    marks += [Mark(a, b, "quantity") for a, b in number_rows if used.isdisjoint(range(a, b))]
+    # a number whose unit is part of a name ("two hundred amp main") still holds together
+    marks += [Mark(a, b, "quantity") for a, b in number_rows if a not in used]
     return Names(
         tuple(components), tuple(values), tuple(plates), tuple(sorted(instruments)),
         tuple(sorted(marks, key=lambda m: m.start)),
