@@ -27,6 +27,7 @@ from witnessmark.listening.judgements import judged
 from witnessmark.listening.ledger import still_on
 from witnessmark.listening.lexicon import Lexicon, lexicon
 from witnessmark.listening.limits import skipped
+from witnessmark.listening.made_of import made_of
 from witnessmark.listening.messages import NOTHING_HEARD
 from witnessmark.listening.modes import is_requirement, mode, source, taught_from, told_from
 from witnessmark.listening.narration import Narration
@@ -165,7 +166,7 @@ class _Listener:
             drafts += self._readings(st, judgement)
         drafts += identified(st)
         if not adverse and not operation:
-            drafts += described(st)
+            drafts += described(st) or ([] if judgement or drafts else made_of(st))
         judgement = [d for d in judgement if not self._says_more(st, d)]
         done = any(d.act == "stopped" or d.leaves not in {None, "as found"} for d in operation)
         told = any(d.act == "identified" for d in drafts)
