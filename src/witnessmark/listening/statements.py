@@ -10,6 +10,7 @@ from typing import TypeVar
 from witnessmark.listening.boundaries import Around, model_cuts
 from witnessmark.listening.clauses import Clause, clauses, with_cuts
 from witnessmark.listening.focus import Scene
+from witnessmark.listening.holding import held
 from witnessmark.listening.lexicon import Lexicon
 from witnessmark.listening.naming import Named, Plate, Value, names, plates
 from witnessmark.listening.narration import Line
@@ -59,7 +60,7 @@ def spoken(lines: Sequence[Line], lexicon: Lexicon) -> Spoken:
     around = _around(lines, said, made, named.marks)
     return Spoken(
         said, made, named.components, named.values, named.plates, named.instruments,
-        with_cuts(clauses(made, named.marks), model_cuts(around)),
+        held(with_cuts(clauses(made, named.marks), model_cuts(around)), made, named.marks),
     )  # fmt: skip
 
 

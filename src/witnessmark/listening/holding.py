@@ -1,0 +1,88 @@
+"""Which words of operating belong together, though a statement seemed to begin between them?"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import lru_cache
+
+from witnessmark.listening.clauses import Clause, Mark
+from witnessmark.listening.terms import cues
+from witnessmark.listening.words import Token
+
+__all__ = ["held"]
+
+#: How far a particle stands from its verb ("get the shower and the sink going").
+_APART = 7
+#: Words that end what a verb takes.
+_STOPS = frozenset({"and", "but", "it", "then", "so", "i", "we", "is", "are"})
+_PUT_BACK = frozenset({"on", "in", "together", "up", "off", "down", "to"})
+#: What is said of a thing just switched off, as a statement of its own.
+_OFF_ALONE = (("off", "with", "that"), ("off", "with", "it"), ("off", "it", "goes"), ("and", "off"))
+#: A rest so short belongs to the words before it.
+_SHORT = 2
+
+
+@lru_cache(maxsize=1)
+def _particles() -> dict[str, frozenset[tuple[str, ...]]]:
+    """The particles of verbs of operating that may stand apart from them."""
+    found: dict[str, set[tuple[str, ...]]] = {}
+    for sort in ("on", "off", "open"):
+        for words, _ in cues("operations", sort):
+            if len(words) > 1 and words[0] not in {"is", "are", "was", "'s", "back", "everything", "going"}:
+                found.setdefault(words[0], set()).add(words[1:])
+    return {verb: frozenset(rows) for verb, rows in found.items()}
+
+
+def _completes(norms: Sequence[str], start: int, cut: int) -> int:
+    """How many words at *cut* are the particle of a verb of operating before it; 0 for none."""
+    for at in range(cut - 1, max(start, cut - _APART) - 1, -1):
+        for particle in _particles().get(norms[at], ()):
+            if tuple(norms[cut : cut + len(particle)]) == particle and cut - at > 1:
+                return len(particle)
+    return 0
+
+
+def held(found: Sequence[Clause], tokens: Sequence[Token], marks: Sequence[Mark]) -> list[Clause]:
+    """The statements, a particle given back to its verb, "back on" to the thing before it, "off with that" on its own."""
+    norms = [t.norm for t in tokens]
+    ends = {m.end: m.start for m in marks if m.sort == "component"}
+    edges = [clause.start for clause in found]
+    last = found[-1].end if found else 0
+    made: list[int] = []
+    for index, cut in enumerate(edges):
+        before = made[-1] if made else 0
+        if not index or tokens[cut - 1].hard:
+            made.append(cut)
+            continue
+        end = edges[index + 1] if index + 1 < len(edges) else last
+        size = _completes(norms, before, cut)
+        if size:
+            if end - cut - size > _SHORT:
+                made.append(cut + size)
+        elif (
+            norms[cut] == "back"
+            and norms[cut + 1 : cut + 2]
+            and norms[cut + 1] in _PUT_BACK
+            and ends.get(cut, before) > before
+        ):
+            made.append(ends[cut])
+        else:
+            made.append(cut)
+    cuts = sorted({*made, *_alone(norms)})
+    return [Clause(a, b) for a, b in zip(cuts, [*cuts[1:], last], strict=True) if a < b]
+
+
+def _alone(norms: Sequence[str]) -> list[int]:
+    """Where "off with that" begins, and where it ends."""
+    found: list[int] = []
+    for at, word in enumerate(norms):
+        if word not in {"off", "and"}:
+            continue
+        for said in _OFF_ALONE:
+            end = at + len(said)
+            if tuple(norms[at:end]) != said or not at or norms[at - 1] == "on":
+                continue
+            if said[0] != "and" or norms[end : end + 1] not in (["on"], ["the"], ["of"], ["to"], ["a"]):
+                found += [at, end] if end < len(norms) else [at]
+                break
+    return found
