@@ -22,7 +22,7 @@ _STRAY = -1.2
 #: Letters from which a strange word can be the name of a thing; words within which "is a Stanwick sixty amp …" ends.
 _NAME_FROM, _NAMED_WITHIN = 5, 6
 #: Things spoken of so lately that a word for a part may be theirs.
-_RECENT = 6
+_RECENT = 3
 #: What stands after these is near by: it says where, and is not what is spoken of.
 _NEAR_BY = frozenset({"by", "near", "beside", "behind", "past", "toward", "towards", "from", "next", "along", "across", "against",
                       "around", "between", "before", "above", "below", "under", "underneath", "over"})  # fmt: skip
