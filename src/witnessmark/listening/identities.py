@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from decimal import Decimal
 
 from witnessmark.listening.drafts import Draft
+from witnessmark.listening.numerals import short_year
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 
@@ -26,6 +28,7 @@ def _unknown(st: Statement, index: int) -> bool:
         and index not in st.masked
         and not any(v.start <= index < v.end for v in st.values)
         and not any(q.start <= index < q.end for q in st.quantities)
+        and not any(start <= index < end for start, end, _ in st.scene.lexicon.measures.find(st.stems))
         and word not in members("identities", "not_makes")
         and word not in _closed()
     )
@@ -81,6 +84,9 @@ def identified(st: Statement) -> list[Draft]:
     drafts: list[Draft] = []
     if st.thing is None:
         return drafts
+    focus = st.scene.focus
+    if st.thing.part and focus is not None and focus.kind != st.thing.kind and "date" in st.norms and "it" in st.norms:
+        st.thing, st.named = focus, False  # "date on it": of what is spoken of, not of an alarm
     make = _make(st)
     if make:
         name = _name(st, *make)
@@ -95,22 +101,11 @@ def identified(st: Statement) -> list[Draft]:
         )
         drafts.append(replace(draft, **st.at(plate.start, plate.end)))
     row = st.scene.lexicon.kind(st.thing.kind)
-    for quantity in st.quantities:
-        if quantity.form != "year":
-            continue
-        cue = any(b == quantity.start for _, b, _ in cues("identities", "made").find(st.norms))
-        ages = row is not None and {"made", "age"} & set(row.describe)
-        if (
-            cue
-            or st.instruments
-            or (make and make[1] == quantity.start)
-            or (ages and len(st.norms) <= quantity.end - quantity.start + 4)
-        ):
-            drafts.append(
-                st.draft(
-                    "identified", f"made {quantity.value}", "year", attribute="made", value=quantity.value, unit="a"
-                )
-            )
+    years = [] if any(p.attribute == "made" for p in st.plates) else _years(st, make)
+    drafts += [
+        st.draft("identified", f"made {year}", "year", attribute="made", value=Decimal(year), unit="a")
+        for year in years[:1]
+    ]
     for quantity in st.quantities:
         if quantity.unit == "a" and row is not None and quantity.form == "quantity":
             drafts.append(
@@ -120,6 +115,39 @@ def identified(st: Statement) -> list[Draft]:
             )
             break
     return drafts
+
+
+#: Words between "made" and a year that is said short: "made in about", "built around", "date code is".
+_TO_YEAR = frozenset(
+    {"in", "about", "around", "is", "was", "of", "code", "like", "back", "on", "it", "sometime", "early", "late"}
+)
+#: Words before a date on a label, and how far before it they stand.
+_DATES, _DATE_WITHIN = frozenset({"date", "dated", "manufactured", "manufacture", "mfg", "mfd"}), 8
+
+
+def _years(st: Statement, make: tuple[int, int] | None) -> list[int]:
+    """The year in which it was made: after "made in" and the like, after a date, beside the make, or alone."""
+    row = st.scene.lexicon.kind(st.thing.kind if st.thing else None)
+    told = cues("identities", "made").find(st.norms)
+    ends = {end for _, end, _ in told}
+    found: list[int] = []
+    for quantity in (q for q in st.quantities if q.form == "year"):
+        dated = bool(_DATES & set(st.norms[max(0, quantity.start - _DATE_WITHIN) : quantity.start]))
+        ages = row is not None and {"made", "age"} & set(row.describe)
+        alone = ages and len(st.norms) <= quantity.end - quantity.start + 4
+        if quantity.start in ends or st.instruments or dated or (make and make[1] == quantity.start) or alone:
+            found.append(int(quantity.value))
+    if found:
+        return found
+    for start, end, words in cues("identities", "made").find(st.norms):
+        at = end
+        while at < len(st.norms) and st.norms[at] in _TO_YEAR:
+            at += 1
+        short = short_year(st.norms, at) if words != "from" else None
+        unit = short is not None and any(q.start <= at < q.end and (q.unit or q.form != "bare") for q in st.quantities)
+        if short is not None and not unit and (start == 0 or st.norms[start - 1] != "not"):
+            return [short[1]]
+    return []
 
 
 def _inner_values(st: Statement) -> list[tuple[int, int, tuple[tuple[str, str], ...]]]:

@@ -28,6 +28,8 @@ _OVER = frozenset({"first", "over", "every", "next", "last", "per", "each"})
 _COMMON = frozenset({"height", "width", "of", "the", "air", "above", "between", "depth", "length", "in", "at", "level"})
 #: Seconds within which a bare number is read like the one before it.
 _INHERIT = 12.0
+#: Words beside what is only counted: "there are".
+_LITTLE = 2
 #: Seconds within which "one eighteen now" is the same measured again.
 _AGAIN = 30.0
 #: Words that show another of the same: "the bottom one is six and a quarter".
@@ -118,8 +120,10 @@ def _plausible(measure: Measure, value: Decimal) -> bool:
 
 
 def _is_reading(st: Statement, quantity: Quantity, index: int) -> bool:
-    if quantity.form not in {"quantity", "bare"}:
+    if quantity.form not in {"quantity", "bare"} or quantity.unit == "a":
         return False
+    if any(v.start <= quantity.start < v.end for v in st.values):
+        return False  # "three tab shingles"
     before = st.norms[quantity.start - 1] if quantity.start else ""
     if quantity.unit in _TIMES:
         return _timed(st)
@@ -191,8 +195,8 @@ def _counted(st: Statement, quantity: Quantity) -> bool:
     return (
         named is not None
         and st.norms[named.end - 1].endswith("s")
-        and len(st.norms) - (named.end - quantity.start) <= 2
-    )  # noqa: PLR2004 - "there are"
+        and len(st.norms) - (named.end - quantity.start) <= _LITTLE
+    )
 
 
 def is_told(st: Statement, quantity: Quantity) -> bool:
