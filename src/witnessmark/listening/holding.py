@@ -44,10 +44,12 @@ def _completes(norms: Sequence[str], start: int, cut: int) -> int:
 
 def held(found: Sequence[Clause], tokens: Sequence[Token], marks: Sequence[Mark]) -> list[Clause]:
     """The statements, a particle given back to its verb, "back on" to the thing before it, "off with that" on its own."""
+    if not found:
+        return []
     norms = [t.norm for t in tokens]
     ends = {m.end: m.start for m in marks if m.sort == "component"}
     edges = [clause.start for clause in found]
-    last = found[-1].end if found else 0
+    last = found[-1].end
     made: list[int] = []
     for index, cut in enumerate(edges):
         before = made[-1] if made else 0
