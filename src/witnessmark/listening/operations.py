@@ -78,7 +78,9 @@ def _table() -> dict[str, list[tuple[tuple[str, ...], str]]]:
     table: dict[str, list[tuple[tuple[str, ...], str]]] = {}
     for sort in _SORTS:
         for words, _ in cues("operations", sort):
-            table.setdefault(words[0], []).append((words[1:], sort))
+            for verb in (words[0], "'s", "are") if words[0] == "is" else (words[0],):
+                if (words[1:], sort) not in table.setdefault(verb, []):
+                    table[verb].append((words[1:], sort))
     for rows in table.values():
         rows.sort(key=lambda row: -len(row[0]))
     return table
@@ -216,6 +218,7 @@ def _is_other(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
         return True  # "left rear burner"
     if (
         "since" in norms[:at]
+        or "right" in norms[at + 1 : end]
         or (word == "let" and after in (["me"], ["us"]))
         or (word == "shut" and after == ["off"] and not particle)
     ):
@@ -330,7 +333,7 @@ def _joined(st: Statement, found: Operation, thing: Thing) -> list[Thing]:
 
 def _ends(st: Statement, found: Operation) -> bool:
     """Whether what was done is undone, or ends by itself, in the same statement ("flushed it and it stopped")."""
-    if any(other.sort == "off" and other.start > found.start for other in _operations(st)):
+    if any(other.sort == "off" and other.start >= found.end for other in _operations(st)):
         return True
     ended = cues("operations", "ended").first(st.norms, found.end)
     return ended is not None and ended[1] - ended[0] < len(st.norms)
