@@ -300,7 +300,7 @@ def test_a_year_read_off_settles_a_doubted_age(hear: Hear) -> None:
 LIMITS = [
     "couldn't see behind the furnace", "the furnace was not run", "windows weren't checked", "i did not test the furnace",
     "too cold to run the furnace", "deck is too low to get under", "too tight to get behind the furnace", "wasn't able to open the window",
-    "i'm not going to touch the furnace", "i elected not to run the furnace", "no access to the tub", "that part of the deck is off limits",
+    "i'm not going to touch the furnace", "i elected not to run the furnace", "no access to the tub",
     "could only see part of the deck", "boxes are blocking the furnace", "the window is hidden by shelving", "storage keeps me from seeing the tub",
     "the furnace is beyond my reach", "i had to stop halfway under the deck", "owner asked me not to run the tub",
 ]  # fmt: skip

@@ -80,7 +80,7 @@ class _Listener:
                 self.scene.recent.append(self.scene.focus)
                 self.scene.focus = None
             about(statement)
-        how = mode(statement, before)
+        how = mode(statement, before, self.items[-1].statement.norms[-1] if self.items else "")
         told = told_from(statement) if how is None else None
         if told is not None:
             self.hear(sliced(statement, 0, told), retracting=retracting)

@@ -282,10 +282,21 @@ def _goes_on(st: Statement) -> bool:
 _OWN_FIRST = 4
 
 
-def mode(st: Statement, before: str | None) -> str | None:
+#: After these words what was supposed or taught has not ended yet: "you'd see | rust on the burner".
+_OPEN_ENDS = frozenset({"see", "get", "have", "want", "need", "notice", "smell", "hear", "find", "be", "expect", "like", "for", "of", "a",
+                        "the", "some", "and", "or", "with", "to", "in", "on", "at", "had", "put", "add", "use"})  # fmt: skip
+_REST = 2
+
+
+def _is_rest(st: Statement) -> bool:
+    """Whether a statement has no verb: the end of the one before it."""
+    return not set(st.norms) & (members("clauses", "auxiliaries") | {"no", "i", "we"})
+
+
+def mode(st: Statement, before: str | None, after: str = "") -> str | None:
     """``hypothetical``, ``teaching``, ``question``, ``small talk``, or None for a statement of what is.
 
-    *before* is the mode of the statement just before it: what follows from a what-if is one too, as long as it says
+    *before* is the mode of the statement just before it, *after* its last word: what follows from a what-if is one too, as long as it says
     would, will, can, or speaks of "you".
     """
     if _supposes(st) or _supposed_by_order(st):
@@ -294,8 +305,10 @@ def mode(st: Statement, before: str | None) -> str | None:
     follows = before in {"hypothetical", "teaching"}
     if follows and _goes_on(st):
         return before
-    if follows and not st.fresh and _is_fragment(st):
+    if follows and not st.fresh and (_is_fragment(st) or (_is_rest(st) and after in _OPEN_ENDS)):
         return before
+    if before == "hypothetical" and not st.fresh and len(st.norms) <= _REST and is_wrong(st.norms[0]):
+        return before  # "suppose the pump | failed"
     generic = st.norms[at] not in _HERE | {"that", "it", "those", "they", "the", "so"} and _asks_so_much(st)
     if generic or _teaches(st) or _generic(st):
         return "teaching"
