@@ -26,7 +26,7 @@ from witnessmark.listening.identities import described, identified
 from witnessmark.listening.judgements import judged
 from witnessmark.listening.ledger import still_on
 from witnessmark.listening.lexicon import Lexicon, lexicon
-from witnessmark.listening.limits import skipped
+from witnessmark.listening.limits import reason_in, skipped
 from witnessmark.listening.made_of import made_of
 from witnessmark.listening.messages import NOTHING_HEARD
 from witnessmark.listening.modes import is_requirement, mode, source, taught_from, told_from
@@ -150,7 +150,9 @@ class _Listener:
         if after_skip and st.norms[:2] == ["so", "no"]:
             return []  # "locked, so no furnace": it was not seen, it is not absent
         self._settle(st)
-        if (st.cue("scopes", "advice") and "call" not in st.norms) or st.begins("scopes", "intending"):
+        if (st.cue("scopes", "advice") and "call" not in st.norms) or (
+            st.begins("scopes", "intending") and not _looks_at_number(st)
+        ):
             return self.devices.heard(st)
         if only_hedges(st):
             self._hedge(st)
@@ -245,7 +247,7 @@ class _Listener:
         return True
 
     def _readings(self, st: Statement, judgement: Sequence[Draft]) -> list[Draft]:
-        previous = next((d for i in reversed(self.items[-6:]) for d in reversed(i.drafts) if d.act == "read"), None)
+        previous = next((d for i in reversed(self.items[-12:]) for d in reversed(i.drafts) if d.act == "read"), None)
         found = read(st, previous, self.items[-1].statement if self.items else None)
         bad = next((d for d in judgement if d.condition == "adverse"), None)
         if bad is None or bad.why.endswith("'only'"):
@@ -266,6 +268,21 @@ class _Listener:
     def _limit(self, st: Statement, limit: Draft) -> list[Draft]:
         """A limitation; "it's locked" right after "couldn't get in" is its reason, not another one."""
         last = self.items[-1] if self.items else None
+        shut = last.drafts[-1] if last is not None and last.mode is None and last.drafts else None
+        if (
+            last is not None
+            and shut is not None
+            and shut.act == "saw"
+            and _spares(limit)
+            and {"shut", "stuck"} & set(shut.text.lower().split())
+        ):
+            # "the hatch is painted shut and i will not break the paint"
+            last.drafts[-1] = replace(
+                limit, start=shut.start, first=shut.first, text=quoted(self.spoken, shut.first, limit.last), kind=shut.kind, part=shut.part,
+                label=shut.label, place=shut.place, component=shut.component, what=f"{shut.what}: {limit.what}",
+                reason=limit.reason or (reason_in(last.statement)),
+            )  # fmt: skip
+            return []
         if (
             last is not None
             and last.drafts
@@ -422,6 +439,11 @@ class _Listener:
             named, meaning = st.mentions[0]
             del named
             self.scene.attend(self.scene.thing(meaning, self.scene.place))
+
+
+def _looks_at_number(st: Statement) -> bool:
+    """Whether "let's see" tells what is read ("let's see a hundred and thirty eight at the tap")."""
+    return bool(st.quantities) and "see" in st.norms[: st.quantities[0].start]
 
 
 def _spares(limit: Draft) -> bool:

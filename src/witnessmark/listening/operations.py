@@ -199,10 +199,11 @@ def _is_done(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
         and word in _DONE_TO
         and _is_operated(st)
     )
+    counted = act.sort == "momentary" and any(q.end == at for q in st.quantities) and word.endswith("ed")
     coming = particle == ("off",) and word == "coming" and (_component_before(st, at) or before in _BE)
     if word == "coming":
         return coming
-    return gerund or plain or planned or passive or handed or let
+    return gerund or plain or planned or passive or handed or let or counted
 
 
 def _is_other(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
@@ -341,7 +342,9 @@ def _ends(st: Statement, found: Operation) -> bool:
 
 def _set_to(st: Statement, found: Operation) -> Quantity | None:
     """What it was set to, or how many were operated ("bumped it up to seventy two", "tested all five")."""
-    return next((q for q in st.quantities if q.start >= found.start and q.form in {"bare", "quantity", "count"}), None)
+    forms = {"bare", "quantity", "count"}
+    counted = next((q for q in st.quantities if q.end == found.start and q.form in forms and q.unit is None), None)
+    return counted or next((q for q in st.quantities if q.start >= found.start and q.form in forms), None)
 
 
 def _act(st: Statement, found: Operation, thing: Thing) -> Draft:

@@ -87,6 +87,7 @@ def _one(words: Sequence[str], index: int) -> Quantity | None:
         or _thermal(words, index)
         or _single(words, index)
         or _dated(words, index)
+        or _height(words, index)
     )
     if whole:
         return whole

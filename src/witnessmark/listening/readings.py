@@ -23,6 +23,8 @@ _LATE, _LEAD = 4.0, 4
 _TOLD = frozenset({"is", "are", "was", "at", "says", "reads", "of", "about", "around", "only", "reading", "and", "got", "to", "a",
                    "s", "'s", "than", "shows", "measured", "measures", "like", "say", "showing", "read", "came", "get", "getting",
                    "just", "exactly", "almost", "maybe", "said", "pushing", "under", "over"})  # fmt: skip
+#: What a probe does in so far.
+_INTO = frozenset({"goes", "went", "go", "sinks", "sank", "pokes", "poked", "pushes", "pushed", "slid", "slides"})
 #: Words before a length over which something else was measured.
 _OVER = frozenset({"first", "over", "every", "next", "last", "per", "each"})
 _COMMON = frozenset({"height", "width", "of", "the", "air", "above", "between", "depth", "length", "in", "at", "level"})
@@ -153,7 +155,8 @@ def _is_size(st: Statement, quantity: Quantity) -> bool:
 def _aside(st: Statement, quantity: Quantity, *, told: bool) -> bool:
     """Whether a quantity whose measure is not known only says where, how far or how old."""
     before = st.norms[quantity.start - 1] if quantity.start else ""
-    if quantity.unit == "a" or before in _OVER or (before in {"in", "within", "for", "from"} and not told):
+    into = before == "in" and quantity.start > 1 and st.norms[quantity.start - 2] in _INTO
+    if quantity.unit == "a" or before in _OVER or (before in {"in", "within", "for", "from"} and not told and not into):
         return True
     after = st.norms[quantity.end : quantity.end + 1]
     return after in (["from"], ["away"], ["ago"], ["of"], ["ladder"], ["section"], ["or"])
@@ -183,6 +186,15 @@ def _inherited(st: Statement, quantity: Quantity, previous: Draft) -> Measure | 
         return None
     measure = st.scene.lexicon.packs.measures.get(previous.measure)
     return measure if measure is not None and _plausible(measure, quantity.value) else None
+
+
+def _alike(st: Statement, quantity: Quantity, last: Quantity) -> bool:
+    """Whether a bare number is one more reading like one before it in the statement."""
+    before = st.norms[quantity.start - 1] if quantity.start else ""
+    counts = any(n.start == quantity.end for n, _ in st.mentions)
+    return (
+        before in {"and", "at", "then", "to", "is"} and not counts and last.value / 3 < quantity.value < last.value * 3
+    )
 
 
 def _counted(st: Statement, quantity: Quantity) -> bool:
@@ -230,6 +242,7 @@ def read(st: Statement, previous: Draft | None = None, before: Statement | None 
     drafts: list[Draft] = []
     pair = next((q for q in st.quantities if q.form == "pair"), None)
     last_unit: str | None = None
+    last: tuple[Quantity, Measure | None] | None = None
     for index, quantity in enumerate(st.quantities):
         quantity = with_unit(st, quantity, before)  # noqa: PLW2901 - the unit that goes without saying
         named = quantity.unit is None and quantity.form == "bare" and _by_first_word(st, quantity, ()) is not None
@@ -244,6 +257,9 @@ def read(st: Statement, previous: Draft | None = None, before: Statement | None 
         elif measure is None and quantity.unit is None and _counted(st, quantity):
             measure = next((m for m in lexicon.packs.measures.values() if m.unit == "1"), None)
         told = is_told(st, quantity)
+        if measure is None and quantity.unit is None and last is not None and _alike(st, quantity, last[0]):
+            measure = last[1]  # "seven and a quarter on most and eight and a half at the bottom"
+            quantity = replace(quantity, unit=last[0].unit, form="quantity")  # noqa: PLW2901 - as the one before
         if measure is None and (quantity.unit is None or _is_size(st, quantity) or _aside(st, quantity, told=told)):
             continue
         unit = quantity.unit or last_unit or (measure.unit if measure else None)
@@ -253,7 +269,7 @@ def read(st: Statement, previous: Draft | None = None, before: Statement | None 
             unit = measure.unit
         elif unit == "[degF]" and _is_slope(st):
             unit = "deg"
-        last_unit = unit
+        last_unit, last = unit, (replace(quantity, unit=unit), measure)
         thing = st.thing
         if measure is not None and not st.named:
             thing = _measured_of_late(st, measure) or thing
