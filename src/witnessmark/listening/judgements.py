@@ -60,7 +60,9 @@ def _stands_for_some(st: Statement, quantity: Quantity) -> bool:
     if quantity.end >= len(st.norms):
         return False
     opens = quantity.start == st.opening() or quantity.start in {st.opening() + 1} & {
-        i + 1 for i, word in enumerate(st.norms) if word in {"the", "these", "those", "other", "all", "only", "got", "has"}
+        i + 1
+        for i, word in enumerate(st.norms)
+        if word in {"the", "these", "those", "other", "all", "only", "got", "has"}
     }
     follows = st.subject is not None and quantity.start == st.subject.end
     return opens or follows
@@ -111,6 +113,20 @@ def _is_not(st: Statement) -> Named | None:
         if at >= 1 and st.norms[at] == "not" and st.norms[at - 1] in {"is", "are"} and named.start > 2:  # noqa: PLR2004 - "this is not one"
             return named
     return None
+
+
+def _is_quality(st: Statement, at: int) -> bool:
+    """Whether "needs to be" asks for a quality ("metal"), not for something to be done."""
+    word = st.norms[at] if at < len(st.norms) else ""
+    return not word.endswith(("ed", "en", "ne", "lt")) and word not in {
+        "redone",
+        "rebuilt",
+        "looked",
+        "cut",
+        "hung",
+        "put",
+        "tied",
+    }
 
 
 def _short_of(st: Statement, found: list[Sense]) -> str | None:
@@ -174,7 +190,7 @@ def _judged(st: Statement, found: list[Sense], denials: Denial) -> list[Draft]:
     if _is_not(st):
         return [_adverse(st, thing, "said not to be one", None)]
     wanted = st.cue("scopes", "wanted")
-    if wanted and wanted[0] not in denials.denied:
+    if wanted and wanted[0] not in denials.denied and not (wanted[2].endswith("to be") and _is_quality(st, wanted[1])):
         return [_adverse(st, thing, f"'{wanted[2]}'", None)]
     if bad:
         return [_adverse(st, thing, bad[0].why, None)]

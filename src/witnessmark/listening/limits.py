@@ -41,6 +41,10 @@ def _refused(st: Statement) -> tuple[int, str] | None:
         act = st.norms[at]
         if act == "get" and _coaxed(st, at):
             continue  # "can't get it open": the thing does not work
+        rest = st.norms[at + 1 : at + 2]
+        alone = not rest or rest[0] in {"on", "off", "up", "either", "all", "at", "when", "right"}
+        if negation == "did not" and start == st.opening() and alone and act in members("works", "verbs"):
+            continue  # "did not open", said of what was just named
         if negation == "not" and act in _OF_THINGS and not {"i", "we"} & set(st.norms[:start]):
             continue  # "full, not running"
         if negation in {"not", "no"} and not act.endswith("ing") and act not in {"visible", "accessible"}:
