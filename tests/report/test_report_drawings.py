@@ -18,6 +18,7 @@ from witnessmark.packs.model import Packs
 from witnessmark.report import Letter, compose, write_html, write_pdf
 from witnessmark.report.drawings.bands import outlook_drawing
 from witnessmark.report.drawings.levels import level_drawings
+from witnessmark.report.drawings.moisture import moisture_drawings
 from witnessmark.report.drawings.strip import strip_drawing
 from witnessmark.report.drawings.visit import visit_drawing
 from witnessmark.report.letter import Drawing, Outlook
@@ -169,6 +170,24 @@ def test_levels_are_drawn_where_they_were_read(shipped: Packs) -> None:
 def test_readings_without_a_plan_give_no_lines(shipped: Packs, spots: list[tuple[str, str]]) -> None:
     record = floor_of(*spots).record()
     assert level_drawings(record, names_of(record, shipped)) == ()
+
+
+def test_moisture_stands_where_it_was_read_and_nowhere_else(shipped: Packs) -> None:
+    made = Visit()
+    made.add(Placed("cellar", "basement"), 1, place="cellar")
+    for spot, value in (("0 ft, 0 ft", "12"), ("6 ft, 1 ft", "24"), ("10 ft, 4 ft", "14"), ("by the door", "40")):
+        made.add(Read("wood-moisture", value, "%", spot=spot), place="cellar")
+    record = made.record()
+    (drawn,) = moisture_drawings(record, names_of(record, shipped))
+    root = parsed(drawn)
+    dots = [(float(c.get("cx", "")), float(c.get("r", ""))) for c in root.iter(f"{SVG}circle")]
+    assert len(dots) == 3, "one for each reading that says where"
+    (x1, r1), (x2, r2), (x3, r3) = dots
+    assert (x2 - x1) / (x3 - x1) == pytest.approx(6 / 10, rel=0.02)
+    assert r2 > r3 > r1, "the damper, the larger"
+    assert not list(root.iter(f"{SVG}path")), "nothing is drawn between"
+    assert "from 12 to 24" in drawn.says
+    assert moisture_drawings(Visit().record(), names_of(Visit().record(), shipped)) == ()
 
 
 def whole(shipped: Packs) -> Letter:

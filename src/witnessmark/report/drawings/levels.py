@@ -12,10 +12,11 @@ from witnessmark.gauges.movement import Point, contours
 from witnessmark.journal.acts import Read
 from witnessmark.journal.fold import Record
 from witnessmark.problems import Refusal
+from witnessmark.report.drawings.spots import spot_of
 from witnessmark.report.drawings.svg import ACCENT, INK, QUIET, circle, drawing, path, text
 from witnessmark.report.letter import Drawing
 from witnessmark.report.naming import Names, capital
-from witnessmark.units import Quantity, exact, parse_quantity
+from witnessmark.units import Quantity, exact
 
 __all__ = ["level_drawings"]
 
@@ -27,11 +28,11 @@ _MOST_LINES = 12
 
 
 def _point(body: Read) -> Point | None:
-    words = (body.spot or "").split(",")
-    if len(words) != 2:  # noqa: PLR2004 - two distances
+    spot = spot_of(body.spot)
+    if spot is None:
         return None
+    x, y = spot
     try:
-        x, y = (exact(parse_quantity(word.strip()), "[ft_i]") for word in words)
         height = exact(Quantity(Decimal(body.value), body.unit or "[in_i]"), "[in_i]")
     except (Refusal, ArithmeticError):
         return None
