@@ -1,4 +1,7 @@
-"""From a narration to drafts: the rules in their order, statement by statement."""
+"""From a narration to drafts: the rules in their order, statement by statement.
+
+Long because the order of the rules is what this file is about: what one takes, the next does not see.
+"""
 
 from __future__ import annotations
 
