@@ -193,6 +193,7 @@ def tokens(spoken: Sequence[Word]) -> list[Token]:
     return made
 
 
+@lru_cache(maxsize=20_000)
 def phrase(text: str) -> tuple[str, ...]:
     """The compared words of a phrase of the packs or of the term lists."""
     return tuple(form for match in _WORD.finditer(text.replace("-", " ")) for form in expanded(match.group()))
