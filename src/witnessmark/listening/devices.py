@@ -9,7 +9,7 @@ from witnessmark.listening.beside import Item
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import part_of
 from witnessmark.listening.grammar import GRAMMAR
-from witnessmark.listening.ledger import still_on
+from witnessmark.listening.ledger import after, still_on
 from witnessmark.listening.operations import left_off, operated
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.words import Word, quoted
@@ -22,6 +22,10 @@ _AGAIN = 30.0
 _SETTING = 10.0
 
 
+#: Acts looked back at for what was done just now.
+_FEW = 12
+
+
 class Devices:
     """What was operated, in order, over the items of a narration; ``done`` is what was drafted of it."""
 
@@ -29,14 +33,25 @@ class Devices:
         self.items = items
         self.spoken = spoken
         self.done: list[Draft] = []
+        self.running: list[Draft] = []
+
+    def add(self, drafts: Sequence[Draft]) -> None:
+        """Take in what was drafted of a statement."""
+        for draft in drafts:
+            if draft.act in {"ran", "stopped"}:
+                self.done.append(draft)
+                self.running = after(self.running, draft)
 
     def forget(self, drafts: Sequence[Draft]) -> None:
         """Take back what was drafted."""
-        self.done = [d for d in self.done if d not in drafts]
+        gone = {id(d) for d in drafts}
+        if any(id(d) in gone for d in self.done):
+            self.done = [d for d in self.done if id(d) not in gone]
+            self.running = still_on(self.done)
 
     def heard(self, st: Statement) -> list[Draft]:
         """What was operated. "Everything is off" stops each thing that still runs; a state alone stops only what ran."""
-        running = still_on(self.done)
+        running = self.running
         if st.cue("operations", "put_back_all") or st.cue("operations", "stop_all"):
             return _all_stopped(st, running)
         made = operated(st)
@@ -50,7 +65,7 @@ class Devices:
     def _stopped(self, st: Statement, made: list[Draft], running: Sequence[Draft]) -> list[Draft]:
         """A stop, of the thing that ran where the words leave open which; none where nothing ran."""
         first = made[0]
-        lately = {d.kind for d in self.done if st.start - d.start < _AGAIN or d in running}
+        lately = {d.kind for d in self.done[-_FEW:] if st.start - d.start < _AGAIN} | {d.kind for d in running}
         if not st.named and first.kind not in lately:
             first = _of_running(first, running)
         filled = [run for run in running if run.leaves == "filled"]
@@ -83,6 +98,7 @@ class Devices:
     def _replace(self, item: Item, old: Draft, new: Draft) -> None:
         item.drafts = [new if d is old else d for d in item.drafts]
         self.done = [new if d is old else d for d in self.done]
+        self.running = still_on(self.done)
 
     def _set_after(self, draft: Draft) -> bool:
         """Whether "i set it to three fifty" only tells to what the oven, just said to be on, was set."""

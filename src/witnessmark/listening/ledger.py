@@ -8,7 +8,7 @@ from witnessmark.listening.drafts import Draft
 from witnessmark.listening.terms import cues
 from witnessmark.listening.words import phrase
 
-__all__ = ["still_on"]
+__all__ = ["after", "still_on"]
 
 
 #: Acts that put something back without shutting it off.
@@ -41,23 +41,34 @@ def still_on(drafts: Sequence[Draft]) -> list[Draft]:
     """
     running: list[Draft] = []
     for draft in drafts:
-        if draft.act == "ran" and draft.leaves not in {None, "as found"}:
-            running = [
-                r for r in running
-                if not (r.component == draft.component and r.part == draft.part and r.leaves == draft.leaves)
-            ]  # fmt: skip
-            running.append(draft)
-        elif draft.act in {"ran", "saw"} and {"reset", "resets"} & set(phrase(draft.text)):
-            running = [r for r in running if not (r.leaves == "tripped" and r.component == draft.component)]
-        elif draft.act == "stopped":
-            said = phrase(draft.text)
-            if cues("operations", "put_back_all").first(said):
-                running.clear()
-            elif cues("operations", "stop_all").first(said):
-                running = [r for r in running if r.leaves not in {"on", "filled"}]
-            else:
-                ranked = [(_closes(draft, run) or _hands_back(draft, run), index) for index, run in enumerate(running)]
-                best = max(ranked, default=(0, 0))
-                if best[0]:
-                    del running[best[1]]
+        running = after(running, draft)
     return running
+
+
+def after(running: list[Draft], draft: Draft) -> list[Draft]:
+    """What still runs after one more draft."""
+    if draft.act == "ran" and draft.leaves not in {None, "as found"}:
+        kept = [
+            r
+            for r in running
+            if not (r.component == draft.component and r.part == draft.part and r.leaves == draft.leaves)
+        ]
+        return [*kept, draft]
+    if not running:
+        return running
+    if draft.act in {"ran", "saw"}:
+        tripped = any(r.leaves == "tripped" and r.component == draft.component for r in running)
+        if tripped and {"reset", "resets"} & set(phrase(draft.text)):
+            return [r for r in running if not (r.leaves == "tripped" and r.component == draft.component)]
+    return _stopped(running, draft) if draft.act == "stopped" else running
+
+
+def _stopped(running: list[Draft], stop: Draft) -> list[Draft]:
+    said = phrase(stop.text)
+    if cues("operations", "put_back_all").first(said):
+        return []
+    if cues("operations", "stop_all").first(said):
+        return [r for r in running if r.leaves not in {"on", "filled"}]
+    ranked = [(_closes(stop, run) or _hands_back(stop, run), index) for index, run in enumerate(running)]
+    best = max(ranked)
+    return [r for index, r in enumerate(running) if index != best[1]] if best[0] else running

@@ -41,6 +41,7 @@ from witnessmark.listening.statement import Statement
 from witnessmark.listening.statements import Spoken, spoken, statement
 from witnessmark.listening.subjects import about
 from witnessmark.listening.terms import cues, members
+from witnessmark.listening.votes_drafts import draft_of, voted
 from witnessmark.listening.words import Token, Word, quoted, root
 from witnessmark.listening.zones import sliced
 from witnessmark.packs.model import Packs
@@ -100,7 +101,7 @@ class _Listener:
             return
         if before in {"teaching", "hypothetical"} and not statement.named and "one" in statement.norms[-2:]:
             statement.thing = self.items[-1].statement.thing or statement.thing  # "you'd want a pan; there isn't one"
-        drafts = self._drafts(statement)
+        drafts = self._drafts(statement) or self._voted(statement, retracting=retracting)
         if retracting:
             self._take_back(drafts)
         elif statement.norms[:2] in (["no", "it"], ["no", "that"], ["no", "they"], ["no", "there"]):
@@ -111,7 +112,7 @@ class _Listener:
         if any(d.act in {"identified", "read"} for d in drafts):
             self.doubts = [d for d in self.doubts if d in drafts or not settled_by(d, drafts)]
         self.items.append(Item(statement, drafts))
-        self.devices.done += [d for d in drafts if d.act in {"ran", "stopped"}]
+        self.devices.add(drafts)
         self._attend(statement, drafts)
 
     def _led_in(self, st: Statement) -> Place | None:
@@ -182,6 +183,13 @@ class _Listener:
         if not adverse and is_requirement(st):
             drafts += self._contrast(st)
         return drafts
+
+    def _voted(self, st: Statement, *, retracting: bool) -> list[Draft]:
+        """What the vote says a statement is that no rule drafts."""
+        draft = None if retracting else draft_of(st, voted(st, self.items))
+        if draft is None:
+            return []
+        return self._limit(st, draft) if draft.act == "skipped" else [draft]
 
     def _repeats(self, draft: Draft, st: Statement) -> bool:
         """Whether the same condition of the same component was told just before, or only what should be done about it."""
