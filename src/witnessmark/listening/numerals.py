@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-__all__ = ["Numeral", "number_words", "numeral", "short_year"]
+__all__ = ["Numeral", "may_begin", "number_words", "numeral", "short_year"]
 
 _UNITS = {w: i for i, w in enumerate(
     ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
@@ -267,6 +267,34 @@ def short_year(words: Sequence[str], index: int) -> tuple[int, int] | None:
 
 def _is_ten(word: str) -> bool:
     return len(word) == 2 and word[1] == "0" and word[0] not in "01"  # noqa: PLR2004 - 20 to 90
+
+
+#: Words with which a number, or one of a unit, may begin.
+_BEGINS = frozenset(
+    {
+        *_UNITS,
+        *_TENS,
+        *_PARTS,
+        *_LOTS,
+        *_SIGNS,
+        "a",
+        "an",
+        "half",
+        "hundred",
+        "thousand",
+        "point",
+        "oh",
+        "o",
+        "r",
+        "inch",
+        "foot",
+    }
+)
+
+
+def may_begin(word: str) -> bool:
+    """Whether a number, or one of a unit ("an inch"), may begin with this word."""
+    return word in _BEGINS or word[:1].isdecimal()
 
 
 def number_words() -> frozenset[str]:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from witnessmark.listening.numerals import Numeral, numeral
+from witnessmark.listening.numerals import Numeral, may_begin, numeral
 from witnessmark.listening.said_units import ONE_OF, unit_after
 
 __all__ = ["RATINGS", "Quantity", "quantities"]
@@ -361,7 +361,7 @@ def quantities(words: Sequence[str], start: int = 0, end: int | None = None) -> 
     found: list[Quantity] = []
     index = start
     while index < len(run):
-        one = _one(run, index)
+        one = _one(run, index) if may_begin(run[index]) else None
         if one is None:
             index += 1
             continue
