@@ -237,6 +237,8 @@ def _scant() -> frozenset[str]:
     return frozenset(text for _, text in cues("absence", "scant"))
 
 
+#: "Cooling in this room": a name that says where by itself.
+_LONG_NAME = 2
 _HOUSES = frozenset({"house", "home", "place", "property", "building", "condo", "unit", "apartment"})
 _LOOKED = frozenset({"see", "anywhere", "find", "visible", "found", "whatsoever", "either"})
 
@@ -264,7 +266,7 @@ def _lacks_part(
         own = parts[0] if parts else None
         if own is None and strong and st.subject is not named and st.named:
             row = st.scene.lexicon.kind(meaning.kind)
-            if meaning.part is None and row is not None and row.operated:
+            if meaning.part is None and row is not None and row.operated and named_of(owner) is None:
                 return [
                     _absence(st, st.scene.thing(meaning, place), f"'{words}'", adverse=False)
                 ]  # "the tub has no shower"
@@ -281,6 +283,7 @@ def _lacks_part(
     looked = bool(set(norms[named.end :]) & _LOOKED)
     told_where = (
         looked
+        or named.end - named.start > _LONG_NAME
         or elsewhere
         or words.startswith(("there", "i do", "do not see", "did", "could", "can", "is not", "are not"))
         or (st.scene.focus is not None and st.scene.focus.kind == thing.kind and thing.part is not None)

@@ -176,7 +176,8 @@ def _judged(st: Statement, found: list[Sense], denials: Denial) -> list[Draft]:
     faults = [s for s in bad if s.wrong]
     condition = named(thing)
     praised = any(s.end - s.start > 1 and not s.wrong for s in good)
-    told = any(s.end == len(st.norms) and not s.wrong for s in good)
+    fitted = {text for _, text in cues("conditions", "fitted")}
+    told = any(s.end == len(st.norms) and not s.wrong and s.text not in fitted for s in good)
     if condition is not None and not faults and not bad and (st.operated or praised or told):
         condition = None
     like = next((s for s in good if s.text.startswith(("like", "as it", "as they", "the way"))), None)

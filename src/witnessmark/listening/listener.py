@@ -41,6 +41,7 @@ from witnessmark.listening.statement import Statement
 from witnessmark.listening.statements import Spoken, spoken, statement
 from witnessmark.listening.subjects import about
 from witnessmark.listening.terms import cues, members
+from witnessmark.listening.unsaid import count_told
 from witnessmark.listening.votes_drafts import draft_of, voted
 from witnessmark.listening.words import Token, Word, quoted, root
 from witnessmark.listening.zones import sliced
@@ -145,6 +146,11 @@ class _Listener:
         if limit is not None and doubt is not None and limit.why.endswith("ing'") and not {"i", "we"} & set(st.norms):
             limit = None  # "not turning, can't say if it's dead"
         if limit is not None and (doubt is None or "could not confirm" not in doubt.why):
+            if not {"i", "we"} & set(st.norms) and "could" not in st.norms:
+                # what hinders can be a fault of its own: "the hatch is too small to get through"
+                faults = [d for d in judged(st) if d.condition_id is not None and not self._repeats(d, st)]
+                if faults:
+                    return [*faults, *self._limit(st, limit)]
             guessed = doubt is not None and doubt.why.removeprefix("doubt: ").strip("'") in _GUESSES
             return [*self._limit(st, limit), *(self._doubt(st, doubt) if doubt is not None and guessed else [])]
         if doubt is not None:
@@ -167,6 +173,9 @@ class _Listener:
         judgement = judged(st)
         if not judgement and not operation:
             judgement = echoed(st, self.items) or self._answer(st)
+        many = count_told(st) if len(judgement) == 1 else None
+        if many is not None and judgement[0].value is None:
+            judgement = [replace(judgement[0], value=many, unit="1")]
         adverse = any(d.condition == "adverse" for d in judgement)
         if not any(d.setting for d in operation) and not (is_requirement(st) and not st.instruments):
             drafts += self._readings(st, judgement)

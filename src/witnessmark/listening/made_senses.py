@@ -268,7 +268,7 @@ def _lacks(st: Statement, before: str, start: int, at: int) -> bool:
     if done:
         return True
     if word.endswith("ing"):
-        return word not in {"going", "doing", "getting", "using", "looking", "touching", "seeing", "missing", "saying", "wearing",
+        return word not in {"going", "doing", "getting", "using", "looking", "touching", "hitting", "rubbing", "dumping", "seeing", "missing", "saying", "wearing",
                             "including", "trying", "planning", "worth", "anything", "expecting", "asking", "hanging",
                             "making", "taking", "thinking", "something", "thing", "kidding", "existing"}  # fmt: skip
     return before in BE and word in _OUGHT and bool(following)
