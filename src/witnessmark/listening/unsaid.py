@@ -11,7 +11,7 @@ from witnessmark.listening.statement import Statement
 from witnessmark.problems import Refusal
 from witnessmark.units import dimension
 
-__all__ = ["same_dimension", "with_unit"]
+__all__ = ["count_told", "same_dimension", "with_unit"]
 
 #: The units that instruments show, the likeliest first; common practice, no source.
 _SHOWN = {
@@ -134,3 +134,21 @@ def with_unit(st: Statement, quantity: Quantity, before: Statement | None = None
     if unit is None and lone == ["at"] and _CUTS & set(st.norms) and _AT & set(st.norms):
         unit = next((u for u in _units_of(st, st.thing) if u == "[psi]" and quantity.value >= Decimal(5)), None)
     return quantity if unit is None else replace(quantity, unit=unit, form="quantity")
+
+
+#: Places that are counted: "in two spots".
+_PLACES = frozenset(
+    {"spots", "places", "joints", "locations", "corners", "areas", "rooms", "spot", "place", "sections", "boards"}
+)
+#: The most things that are counted in passing.
+_MANY = 200
+
+
+def count_told(st: Statement) -> Decimal | None:
+    """How many a judgement speaks of: "four are fine", "five good", "missing in two spots"; None when that is not told."""
+    told = [
+        q for q in st.quantities
+        if q.form in {"bare", "count"} and q.unit is None and q.value == int(q.value) and 0 < q.value < _MANY
+        and (q.start <= st.opening() or (st.norms[q.end : q.end + 1] and st.norms[q.end] in _PLACES))
+    ]  # fmt: skip
+    return told[0].value if len(told) == 1 else None
