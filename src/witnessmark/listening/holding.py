@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from witnessmark.listening.clauses import Clause, Mark
+from witnessmark.listening.numerals import may_begin
 from witnessmark.listening.terms import cues
 from witnessmark.listening.words import Token
 
@@ -48,6 +49,7 @@ def held(found: Sequence[Clause], tokens: Sequence[Token], marks: Sequence[Mark]
         return []
     norms = [t.norm for t in tokens]
     ends = {m.end: m.start for m in marks if m.sort == "component"}
+    starts = {m.start for m in marks if m.sort == "component"}
     edges = [clause.start for clause in found]
     last = found[-1].end
     made: list[int] = []
@@ -57,6 +59,8 @@ def held(found: Sequence[Clause], tokens: Sequence[Token], marks: Sequence[Mark]
             made.append(cut)
             continue
         end = edges[index + 1] if index + 1 < len(edges) else last
+        if cut in starts and may_begin(norms[cut - 1]) and norms[cut - 1] != "a" and "of" in norms[cut - 3 : cut - 1]:
+            continue  # "two of the six windows"
         size = _completes(norms, before, cut)
         if size:
             if end - cut - size > _SHORT:
