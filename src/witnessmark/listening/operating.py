@@ -1,0 +1,252 @@
+"""Which words of a statement tell of operating something, and what do they leave: on, off, open, or as it was?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+
+from witnessmark.listening.statement import Statement
+from witnessmark.listening.terms import cues, members
+
+__all__ = ["Operation", "operation", "operations_in"]
+
+#: How far its particle stands from a verb ("turn the hall thermostat back up").
+_APART = 6
+#: Forms that are an act only when somebody is said to do it.
+_BARE = frozenset({"drain", "run", "test", "close", "open", "start", "fill", "light", "flush", "push", "press", "turn", "switch",
+                   "pull", "take", "try", "leave", "plug", "flip", "kick", "crank", "bump", "get", "have", "cycle", "lit"})  # fmt: skip
+#: After these, "off" or "back" only begins a place.
+_PLACING = frozenset(
+    {"the", "its", "here", "there", "a", "of", "by", "center", "about", "that", "when", "outside", "where"}
+)
+#: Verbs whose "off" keeps its meaning before another thing ("the cover off the panel").
+_TAKING_OFF = frozenset({"take", "taking", "took", "pull", "pulling", "pulled", "pop", "popped", "popping"})
+_BE = frozenset({"is", "are", "was", "'s", "were"})
+_NOT_DONE = frozenset({"to", "the", "a", "will", "would", "could", "can", "not", "never", "been", "should", "might"})
+#: What may follow "off" where that is all that is said.
+_OFF_WITH: tuple[list[str], ...] = (
+    [],
+    ["now"],
+    ["again"],
+    ["with", "that"],
+    ["with", "it"],
+    ["it", "goes"],
+    ["that", "goes"],
+    ["with", "them"],
+)
+#: Words after "light on" and, of a longer list, after "ac is on".
+_ON_NOW = frozenset({"now", "high", "low", "medium", "full", "again", "too", "and"})
+_ON_THERE = frozenset(
+    {"downstairs", "upstairs", "i", "for", "that", "so", "first", "since", "already", "because", "still", "outside"}
+)
+#: Parts of which "on" is no state of running.
+_COVERS = frozenset(
+    {"cover", "covers", "lid", "cap", "plate", "door", "panel", "screen", "filter", "trim", "guard", "grille", "hood"}
+)
+#: Verbs that something is done to when they follow its name with a particle ("charger switched on").
+_DONE_TO = frozenset({"switched", "turned", "flipped", "bumped", "cranked", "shut", "popped", "taken", "pulled", "folded",
+                      "buttoned", "closed", "screwed"})  # fmt: skip
+#: Verbs that tell what a thing did, after its name.
+_BY_ITSELF = frozenset({"drained", "stopped", "closed", "opened", "ran", "tripped", "reset", "shut", "turned", "filled", "started",
+                        "runs", "lit", "cycled", "flushed", "emptied"})  # fmt: skip
+_DIRECTIONS = frozenset({"end", "down", "into", "under", "along", "across", "to", "through", "from", "parallel", "over", "behind",
+                         "up", "between", "past", "toward", "towards", "trim", "board", "length", "out"})  # fmt: skip
+_SORTS = ("off", "open", "on", "momentary")
+
+
+@dataclass(frozen=True, slots=True)
+class Operation:
+    """An act of operating: ``sort`` is on, open, off or momentary; positions of verb and end of particle."""
+
+    sort: str
+    start: int
+    end: int
+    words: str
+
+
+@lru_cache(maxsize=1)
+def _table() -> dict[str, list[tuple[tuple[str, ...], str]]]:
+    """Verb: its particles (may stand apart) and what it leaves, the longest particles first."""
+    table: dict[str, list[tuple[tuple[str, ...], str]]] = {}
+    for sort in _SORTS:
+        for words, _ in cues("operations", sort):
+            for verb in (words[0], "'s", "are") if words[0] == "is" else (words[0],):
+                if (words[1:], sort) not in table.setdefault(verb, []):
+                    table[verb].append((words[1:], sort))
+    for rows in table.values():
+        rows.sort(key=lambda row: -len(row[0]))
+    return table
+
+
+def _particle(st: Statement, verb: int, particle: tuple[str, ...]) -> int | None:
+    """The end of the particle that belongs to the verb, right after it or after its object."""
+    size = len(particle)
+    for at in range(verb + 1, min(verb + 2 + _APART, len(st.norms) - size + 1)):
+        if tuple(st.norms[at : at + size]) == particle:
+            after = st.norms[at + size] if at + size < len(st.norms) else ""
+            apart = size == 1 and at > verb + 1 and st.norms[verb] not in _TAKING_OFF
+            phrase = (
+                apart and after in {"the", "a", "that", "this", "my"} and particle[0] in {"on", "off", "up", "down"}
+            )
+            if not phrase or at == verb + 1:
+                return at + size
+        several = st.norms[at] == "and" and st.norms[at + 1 : at + 2] in (["the"], ["a"], ["my"], ["this"], ["that"])
+        if st.norms[at] in {"and", "but"} | members("clauses", "auxiliaries") and at > verb + 1 and not several:
+            return None
+    return None
+
+
+def operation(st: Statement) -> Operation | None:
+    """The first act of operating that the speaker tells of in the statement, or a state that ends one ("oven is off")."""
+    return next(operations_in(st), None)
+
+
+def operations_in(st: Statement) -> Iterator[Operation]:
+    """Every act or state of operating that is told, in order."""
+    acted = False
+    for at, word in enumerate(st.norms):
+        found = _state_of(st, at) or _handed_back(st, at)
+        if found is not None:
+            yield found
+            continue
+        for particle, sort in _table().get(word, ()):
+            act = _act_at(st, at, particle, sort, acted=acted)
+            if act is not None:
+                acted = True
+                yield act
+                break
+
+
+def _state_of(st: Statement, at: int) -> Operation | None:
+    """A state told of a thing without a verb of doing: "light off", "off with that", "ac's on downstairs"."""
+    norms, word = st.norms, st.norms[at]
+    after = norms[at + 1 : at + 2]
+    if word == "off" and _component_before(st, at) and after in ([], ["now"], ["again"], ["and"], ["too"]):
+        return Operation("off", at, at + 1, "off")
+    if word == "off" and at == st.opening() and norms[at + 1 :] in _OFF_WITH:
+        return Operation("off", at, at + 1, "off")
+    start = at - 1 if at and norms[at - 1] in _BE else at
+    plain = start == at
+    if word != "on" or not _component_before(st, start) or not _is_operated(st) or st.norms[start - 1] in _COVERS:
+        return None
+    if after == [] or after[0] in (_ON_NOW if plain else _ON_NOW | _ON_THERE):
+        return Operation("on", start, at + 1, "on")
+    return None
+
+
+def _handed_back(st: Statement, at: int) -> Operation | None:
+    """What was put back as it was: "stat back to sixty eight", "cover back on", "back up to one ten"."""
+    if st.norms[at] != "back" or not (_component_before(st, at) or at == st.opening()):
+        return None
+    rest = st.norms[at + 1 : at + 3]
+    number = any(at < q.start <= at + 3 for q in st.quantities)
+    if (
+        _component_before(st, at)
+        and rest[:1] in (["on"], ["in"], ["up"], ["together"], ["down"], ["off"])
+        and not (len(rest) > 1 and rest[1] in _PLACING)
+    ):
+        return Operation("off", at, at + 2, f"back {rest[0]}")
+    if rest[:1] in (["to"], ["up"], ["down"], ["at"]) and number:
+        return Operation("off", at, at + 2, f"back {rest[0]}")
+    if rest in (["to", "normal"], ["to", "auto"], ["on", "auto"], ["to", "where"], ["how", "it"], ["where", "it"]):
+        return Operation("off", at, at + 2, f"back {rest[0]}")
+    return None
+
+
+def _act_at(st: Statement, at: int, particle: tuple[str, ...], sort: str, *, acted: bool) -> Operation | None:
+    """The act of one verb with one of its particles, when it is the speaker's and done."""
+    norms, word = st.norms, st.norms[at]
+    if particle == () and (at in st.masked or any(v.start <= at < v.end for v in st.values)):
+        return None
+    end = at + 1 if not particle else _particle(st, at, particle)
+    if end is None:
+        return None
+    made = Operation(sort, at, end, " ".join((word, *particle)))
+    if word in _BE and end != at + 1 + len(particle):
+        return None
+    if word == "back" and (not at or norms[at - 1] not in _BE):
+        return None
+    if word in _BE or word in {"everything", "back"}:
+        return made if sort in {"off", "on"} and not _is_noun_phrase_off(st, end) else None
+    joined = acted and norms[at - 1] in {"and", "then"}  # "ran it and switched it off"
+    return made if (joined or _is_done(st, made, particle)) and not _is_other(st, made, particle) else None
+
+
+def _is_done(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
+    """Whether the speaker did it, does it or is about to."""
+    norms, at = st.norms, act.start
+    word, before = norms[at], norms[at - 1] if at else ""
+    passive = act.sort == "off" and before in {*_BE, "been", "got"} and bool(st.mentions)
+    gerund = word.endswith("ing") and (at in {0, st.opening()} or _component_before(st, at) or before == "now")
+    plain = st.speaker(at) and before not in _NOT_DONE
+    planned = before == "to" and "going" in norms[:at] and act.sort in {"on", "off"}
+    let = (
+        before in {"me", "us"}
+        and "let" in norms[:at]
+        and word in {"get", "start", "turn", "fill", "run", "flip", "pop"}
+    )
+    handed = (
+        act.sort in {"on", "off"}
+        and bool(particle)
+        and _component_before(st, at)
+        and word in _DONE_TO
+        and _is_operated(st)
+    )
+    counted = act.sort == "momentary" and any(q.end == at for q in st.quantities) and word.endswith("ed")
+    coming = particle == ("off",) and word == "coming" and (_component_before(st, at) or before in _BE)
+    if word == "coming":
+        return coming
+    return gerund or plain or planned or passive or handed or let or counted
+
+
+def _is_other(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
+    """Whether the words only look like an act: a place, a direction, what a device does by itself."""
+    norms, at, end = st.norms, act.start, act.end
+    word, after = norms[at], norms[at + 1 : at + 2]
+    said = {"i", "we"} & set(norms[:at])
+    if word in _BARE and not said and "let" not in norms[:at]:
+        return True
+    if word == "left" and (not after or after[0] not in {"it", "them", "that", "the", "this", "these", "those", "all", "both"}) and (
+        "i" not in norms[:at]
+    ):  # fmt: skip
+        return True  # "left rear burner"
+    if (
+        "since" in norms[:at]
+        or "right" in norms[at + 1 : end]
+        or (word == "let" and after in (["me"], ["us"]))
+        or (word == "shut" and after == ["off"] and not particle)
+    ):
+        return True
+    if particle == ("off",) and norms[end : end + 1] in (["valve"], ["valves"], ["switch"], ["is"], ["are"]):
+        return True
+    if word in {"start", "starting"} and after in (["with"], ["at"], ["in"], ["out"], ["outside"], ["from"]):
+        return True
+    if word == "running" and (
+        (after and after[0] in _DIRECTIONS) or (_component_before(st, at) and not _is_operated(st))
+    ):
+        return True
+    if word in {"set", "setting"} and (
+        not _is_operated(st) or not ({"to", "at", "for", "back"} & set(norms[at:]) or st.quantities)
+    ):
+        return True
+    if word in {"filled", "filling", "fill"} and after in (["for"], ["with"], ["in"]) and particle == () and not said:
+        return True
+    return word in _BY_ITSELF and _component_before(st, at) and not (particle and word in _DONE_TO)
+
+
+def _is_operated(st: Statement) -> bool:
+    """Whether what the statement is about is a thing that is operated, by its pack; a strange thing may be."""
+    row = st.scene.lexicon.kind(st.thing.kind) if st.thing and st.thing.kind else None
+    return row is None or bool(row.operated)
+
+
+def _is_noun_phrase_off(st: Statement, end: int) -> bool:
+    """Whether "off" or "back" only begins a place ("is off the wall", "is back here")."""
+    after = st.norms[end] if end < len(st.norms) else ""
+    number = any(q.start == end + 1 for q in st.quantities)
+    return (after == "to" and not number) or after in _PLACING
+
+
+def _component_before(st: Statement, at: int) -> bool:
+    return any(c.end == at for c in st.components)
