@@ -285,6 +285,10 @@ _OWN_FIRST = 4
 #: After these words what was supposed or taught has not ended yet: "you'd see | rust on the burner".
 _OPEN_ENDS = frozenset({"see", "get", "have", "want", "need", "notice", "smell", "hear", "find", "be", "expect", "like", "for", "of", "a",
                         "the", "some", "and", "or", "with", "to", "in", "on", "at", "had", "put", "add", "use"})  # fmt: skip
+#: After these a whole statement still belongs to what was taught: "won't write a policy till | it's gone".
+_HANGING = frozenset(
+    {"till", "until", "before", "unless", "because", "when", "if", "that", "whenever", "once", "where", "how", "why"}
+)
 _REST = 2
 
 
@@ -306,6 +310,8 @@ def mode(st: Statement, before: str | None, after: str = "") -> str | None:
     if follows and _goes_on(st):
         return before
     if follows and not st.fresh and (_is_fragment(st) or (_is_rest(st) and after in _OPEN_ENDS)):
+        return before
+    if follows and not st.fresh and after in _HANGING:
         return before
     if before == "hypothetical" and not st.fresh and len(st.norms) <= _REST and is_wrong(st.norms[0]):
         return before  # "suppose the pump | failed"
