@@ -15,7 +15,7 @@ __all__ = ["Operation", "operation", "operations_in"]
 _APART = 6
 #: Forms that are an act only when somebody is said to do it.
 _BARE = frozenset({"drain", "run", "test", "close", "open", "start", "fill", "light", "flush", "push", "press", "turn", "switch",
-                   "pull", "take", "try", "leave", "plug", "flip", "kick", "crank", "bump", "get", "have", "cycle", "lit"})  # fmt: skip
+                   "pull", "take", "try", "leave", "plug", "flip", "kick", "crank", "bump", "get", "have", "cycle", "lit", "plugged"})  # fmt: skip
 #: After these, "off" or "back" only begins a place.
 _PLACING = frozenset(
     {"the", "its", "here", "there", "a", "of", "by", "center", "about", "that", "when", "outside", "where"}
