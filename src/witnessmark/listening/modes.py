@@ -286,9 +286,7 @@ _OWN_FIRST = 4
 _OPEN_ENDS = frozenset({"see", "get", "have", "want", "need", "notice", "smell", "hear", "find", "be", "expect", "like", "for", "of", "a",
                         "the", "some", "and", "or", "with", "to", "in", "on", "at", "had", "put", "add", "use"})  # fmt: skip
 #: After these a whole statement still belongs to what was taught: "won't write a policy till | it's gone".
-_HANGING = frozenset(
-    {"till", "until", "before", "unless", "because", "when", "if", "that", "whenever", "once", "where", "how", "why"}
-)
+_HANGING = frozenset({"till", "until", "before", "unless", "because", "when", "if", "whenever", "once"})
 _REST = 2
 
 
