@@ -15,6 +15,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -65,7 +66,9 @@ def _labels(said: Said) -> tuple[str, ...]:
     return tuple(dict.fromkeys(_label(r) for r in said.records)) or ("talk",)
 
 
-def _examples(said: Spoken, rows: Iterable[tuple[Clause, tuple[str, ...]]], known: Lexicon, *, alone: bool) -> Iterator[Example]:
+def _examples(
+    said: Spoken, rows: Iterable[tuple[Clause, tuple[str, ...]]], known: Lexicon, *, alone: bool
+) -> Iterator[Example]:
     before: str | None = None
     for clause, labels in rows:
         if clause.end <= clause.start:
@@ -95,7 +98,7 @@ def of_narration(path: Path, packs: Packs) -> list[Example]:
     source = path.parent / "written" / f"{path.stem}.txt"
     if source.exists() and "boundaries" in gold:
         at = _at_words(said, gold["boundaries"])
-        clauses = [Clause(a, b) for a, b in zip(at, at[1:], strict=False)]
+        clauses = [Clause(a, b) for a, b in pairwise(at)]
         return list(_examples(said, zip(clauses, map(_labels, read_source(source)), strict=True), known, alone=False))
     return list(_examples(said, ((c, _by_evidence(said, c, gold)) for c in said.clauses), known, alone=False))
 

@@ -57,7 +57,9 @@ def stored(weights: dict[str, NDArray[np.float64]]) -> str:
         row = "".join(f"{chr(ord('a') + i)}{n}" for i, n in enumerate(steps) if abs(n) >= _LEAST)
         if row:
             rows[name] = row
-    return json.dumps({"labels": list(LABELS), "scale": _SCALE, "features": rows}, indent=0, separators=(",", ":")) + "\n"
+    return (
+        json.dumps({"labels": list(LABELS), "scale": _SCALE, "features": rows}, indent=0, separators=(",", ":")) + "\n"
+    )
 
 
 #: Weights below so many steps are noise.

@@ -6,6 +6,8 @@ learned of one component holds for every other, and for those of an overlay.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.polarity import senses
 from witnessmark.listening.statement import Statement
@@ -68,7 +70,7 @@ def features(st: Statement, before: str | None) -> list[str]:
     made = [f"n:{min(len(made_of), _LONGEST)}", f"p:{before}"]
     edged = [_EDGE, *made_of, _EDGE]
     made += [f"w:{s}" for s in made_of]
-    made += [f"b:{a} {b}" for a, b in zip(edged, edged[1:], strict=False)]
+    made += [f"b:{a} {b}" for a, b in pairwise(edged)]
     made += [f"t:{a} {b} {c}" for a, b, c in zip(edged, edged[1:], edged[2:], strict=False)]
     made.append(f"a:{made_of[0]}")
     made.append(f"z:{made_of[-1]}")
