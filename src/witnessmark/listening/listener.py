@@ -196,9 +196,7 @@ class _Listener:
     def _voted(self, st: Statement, *, retracting: bool) -> list[Draft]:
         """What the vote says a statement is that no rule drafts."""
         draft = None if retracting else draft_of(st, voted(st, self.items))
-        if draft is None:
-            return []
-        return self._limit(st, draft) if draft.act == "skipped" else [draft]
+        return [] if draft is None else [draft]
 
     def _repeats(self, draft: Draft, st: Statement) -> bool:
         """Whether the same condition of the same component was told just before, or only what should be done about it."""
