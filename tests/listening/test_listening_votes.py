@@ -75,17 +75,22 @@ def _first_draft(monkeypatch: pytest.MonkeyPatch, packs: Packs, said: str, told:
     return rows[0] if rows else None
 
 
-@pytest.mark.parametrize(("label", "act"), [("off", "stopped"), ("limited", "skipped"), ("described", "identified")])
+@pytest.mark.parametrize(
+    ("said", "label", "act"),
+    [("the furnace quux", "off", "stopped"), ("the furnace quux by zanthor", "identified", "identified")],
+)
 def test_where_no_rule_drafts_a_sure_vote_does(
-    label: str, act: str, small: Packs, monkeypatch: pytest.MonkeyPatch
+    said: str, label: str, act: str, small: Packs, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    made = _first_draft(monkeypatch, small, "the furnace quux", Vote(label, 0.95, ()))
+    made = _first_draft(monkeypatch, small, said, Vote(label, 0.95, ()))
     assert made is not None
     assert (made["act"], made["label"], made["why"]) == (act, "furnace", "vote 0.95")
-    assert _first_draft(monkeypatch, small, "the furnace quux", Vote(label, 0.5, ())) is None
+    assert _first_draft(monkeypatch, small, said, Vote(label, 0.5, ())) is None
 
 
-@pytest.mark.parametrize("label", ["adverse", "sound", "on", "operated", "doubt", "talk", "aside", "measured"])
+@pytest.mark.parametrize(
+    "label", ["adverse", "sound", "on", "operated", "described", "limited", "doubt", "talk", "aside", "measured"]
+)
 def test_what_the_vote_is_often_wrong_about_it_never_drafts(
     label: str, small: Packs, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -93,11 +98,11 @@ def test_what_the_vote_is_often_wrong_about_it_never_drafts(
 
 
 def test_rules_come_before_the_vote(small: Packs, monkeypatch: pytest.MonkeyPatch) -> None:
-    made = _first_draft(monkeypatch, small, "the furnace filter is missing", Vote("described", 1.0, ()))
+    made = _first_draft(monkeypatch, small, "the furnace filter is missing", Vote("off", 1.0, ()))
     assert made is not None
     assert made["condition"] == "adverse"
 
 
 def test_what_is_set_aside_stays_so(small: Packs, monkeypatch: pytest.MonkeyPatch) -> None:
     said = "if the furnace was leaking you would want a new furnace"
-    assert _first_draft(monkeypatch, small, said, Vote("described", 1.0, ())) is None
+    assert _first_draft(monkeypatch, small, said, Vote("off", 1.0, ())) is None
