@@ -13,6 +13,7 @@ from witnessmark.assembly.noting import ENTRY_FIELDS, fields_of, read_note
 from witnessmark.assembly.overlay import start_overlay
 from witnessmark.assembly.packs import check_packs, count_packs, overlay_folders, read_packs
 from witnessmark.assembly.seeing import look_at, look_into
+from witnessmark.assembly.signing import SignedPdf, sign_report
 from witnessmark.assembly.situations import run_situations
 from witnessmark.assembly.talk import ENGINES, SETTING, Speech, Talk, read_talk, write_transcript
 from witnessmark.assembly.telling import standing_as_json, standing_in_words, under_as_json, under_in_words
@@ -30,6 +31,7 @@ __all__ = [
     "FileSigner",
     "Made",
     "OpenJob",
+    "SignedPdf",
     "Speech",
     "Talk",
     "at_address",
@@ -55,6 +57,7 @@ __all__ = [
     "read_packs",
     "read_talk",
     "run_situations",
+    "sign_report",
     "standing_as_json",
     "standing_in_words",
     "start_overlay",

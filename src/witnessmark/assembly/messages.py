@@ -135,3 +135,16 @@ TRANSCRIPT_NOT_KEPT: Final = Message(
     "what was recognised would have to be recognised again, which takes as long as it took",
     "name a file in a folder that can be written to; the drafts are printed all the same without --transcript",
 )
+
+NO_SIGNER: Final = Message(
+    "WM930",
+    "what signs a PDF is not installed here",
+    "the report stays without a signature; its record can be sealed and checked all the same",
+    "install it: pip install 'witnessmark[sign]'",
+)
+NO_PDF_YET: Final = Message(
+    "WM931",
+    "there is no PDF to sign",
+    "a signature is added to a report that is finished",
+    "write the report first: witnessmark report JOB --issue",
+)

@@ -14,6 +14,7 @@ from witnessmark.cli.note import note
 from witnessmark.cli.packs import packs
 from witnessmark.cli.report import report
 from witnessmark.cli.shell import shell
+from witnessmark.cli.sign import sign
 from witnessmark.cli.standing import standing
 from witnessmark.cli.verify import verify
 
@@ -43,5 +44,5 @@ def main() -> None:
     """
 
 
-for command in (demo, new, note, listen, look, gauge, standing, report, verify, packs, shell):
+for command in (demo, new, note, listen, look, gauge, standing, report, sign, verify, packs, shell):
     main.add_command(command)

@@ -57,15 +57,17 @@ def spoken(lines: Sequence[Line], lexicon: Lexicon) -> Spoken:
     said = words(lines)
     made, numbers = _repaired(tokens(said), lexicon)
     named = names(made, lexicon, numbers)
-    around = _around(lines, said, made, named.marks)
+    ruled = clauses(made, named.marks)
+    cut = with_cuts(ruled, model_cuts(_around(lines, said, made, named.marks, ruled)))
     return Spoken(
-        said, made, named.components, named.values, named.plates, named.instruments,
-        held(with_cuts(clauses(made, named.marks), model_cuts(around)), made, named.marks),
+        said, made, named.components, named.values, named.plates, named.instruments, held(cut, made, named.marks)
     )  # fmt: skip
 
 
-def _around(lines: Sequence[Line], said: Sequence[Word], made: Sequence[Token], marks: Sequence[Mark]) -> Around:
-    rules = {clause.start for clause in clauses(made, marks)}
+def _around(
+    lines: Sequence[Line], said: Sequence[Word], made: Sequence[Token], marks: Sequence[Mark], ruled: Sequence[Clause]
+) -> Around:
+    rules = {clause.start for clause in ruled}
     return Around(made, marks, rules, [said[token.first].line for token in made], pace(lines))
 
 
@@ -73,7 +75,8 @@ def rule_cuts(lines: Sequence[Line], lexicon: Lexicon) -> Around:
     """The lines as the model of boundaries looks at them, with the cuts of the rules."""
     said = words(lines)
     made, numbers = _repaired(tokens(said), lexicon)
-    return _around(lines, said, made, names(made, lexicon, numbers).marks)
+    marks = names(made, lexicon, numbers).marks
+    return _around(lines, said, made, marks, clauses(made, marks))
 
 
 def _within(rows: tuple[Row, ...], start: int, end: int) -> list[Row]:
