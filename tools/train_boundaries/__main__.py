@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import sys
 
-from train_boundaries.examples import Example, from_narrations, from_statements, from_text, hash_of
+from train_boundaries.examples import Example, from_narrations, from_packs, from_statements, from_text, hash_of
 from train_boundaries.fit import fit, found_by
 from witnessmark import packs
 from witnessmark.listening.boundaries import WEIGHTS
@@ -19,7 +19,10 @@ def weights_text() -> str:
     """The file of weights, as it is shipped."""
     known = lexicon(packs.read())
     narrations = list(from_narrations(known))
-    weights = fit([*narrations, *from_text(known), *from_statements(known)], twice=frozenset(one.name for one in narrations))
+    weights = fit(
+        [*narrations, *from_text(known), *from_statements(known), *from_packs(known)],
+        twice=frozenset(one.name for one in narrations),
+    )
     kept = {"learned_from": hash_of(), "above": ABOVE, "weights": weights}
     return json.dumps(kept, ensure_ascii=False, separators=(",", ":"), sort_keys=True) + "\n"
 
@@ -44,7 +47,7 @@ def main(arguments: list[str]) -> int:
     """Write the weights."""
     if arguments[:1] == ["try"]:
         known = lexicon(packs.read())
-        tried(list(from_narrations(known)), [*from_text(known), *from_statements(known)])
+        tried(list(from_narrations(known)), [*from_text(known), *from_statements(known), *from_packs(known)])
     WEIGHTS.write_text(weights_text(), encoding="utf-8")
     print(f"wrote {WEIGHTS.name}")
     return 0

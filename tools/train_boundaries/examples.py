@@ -15,7 +15,7 @@ from witnessmark.listening.boundaries import features
 from witnessmark.listening.lexicon import Lexicon
 from witnessmark.listening.statements import rule_cuts
 
-__all__ = ["Example", "from_narrations", "from_statements", "from_text", "hash_of"]
+__all__ = ["Example", "from_narrations", "from_packs", "from_statements", "from_text", "hash_of"]
 
 HERE = Path(__file__).parent
 NARRATIONS = HERE.parents[1] / "tests" / "listening" / "narrations"
@@ -87,6 +87,15 @@ def from_statements(lexicon: Lexicon) -> Iterator[Example]:
         yield _example(f"statements {at}", lines, begins, lexicon)
 
 
+def from_packs(lexicon: Lexicon) -> Iterator[Example]:
+    """The spoken forms of the packs' conditions, in a drawn order: each is a statement, and nothing begins inside it."""
+    rows = sorted({form for condition in lexicon.packs.conditions.values() for form in condition.spoken})
+    random.Random(3).shuffle(rows)  # noqa: S311 - an order, no secret
+    for at in range(0, len(rows), _TOGETHER):
+        lines, begins = _captioned(rows[at : at + _TOGETHER], f"packs {at}")
+        yield _example(f"packs {at}", lines, begins, lexicon)
+
+
 def _captioned(statements: Sequence[str], seed: str) -> tuple[tuple[Line, ...], set[int]]:
     rng = random.Random(seed)  # noqa: S311 - rhythm, no secret
     lines: list[Line] = []
@@ -115,7 +124,12 @@ def _close(lines: list[Line], held: list[str], at: float, rng: random.Random) ->
 def hash_of() -> str:
     """The SHA-256 over every file that is learned from, so that the weights can say what they know."""
     made = hashlib.sha256()
-    files = [*NARRATIONS.glob("*.jsonl"), *NARRATIONS.glob("*.gold.json"), *TEXT.glob("*.txt"), *STATEMENTS.glob("*.txt")]
+    files = [
+        *NARRATIONS.glob("*.jsonl"),
+        *NARRATIONS.glob("*.gold.json"),
+        *TEXT.glob("*.txt"),
+        *STATEMENTS.glob("*.txt"),
+    ]
     for file in sorted(files):
         made.update(file.name.encode() + b"\0" + file.read_bytes())
     return made.hexdigest()
