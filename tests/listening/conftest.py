@@ -5,7 +5,7 @@ from __future__ import annotations
 import difflib
 import json
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -170,10 +170,10 @@ def _open_ends(rows: list[dict[str, Any]], gold: list[dict[str, Any]]) -> tuple[
     return hit, len(rows), len(gold)
 
 
-def score(name: str, using: Packs) -> Score:
+def score(name: str, using: Packs, folder: Path = NARRATIONS) -> Score:
     """Listen to a stored narration and compare."""
-    heard = listen(read_narration(NARRATIONS / f"{name}.jsonl"), using).as_json()
-    expected = json.loads((NARRATIONS / f"{name}.gold.json").read_text(encoding="utf-8"))
+    heard = listen(read_narration(folder / f"{name}.jsonl"), using).as_json()
+    expected = json.loads((folder / f"{name}.gold.json").read_text(encoding="utf-8"))
     rows: Any = heard["drafts"]
     standing: Any = heard["standing"]
     drafts, gold = [d for d in rows if kind_of(d)], expected["records"]
@@ -199,28 +199,52 @@ def score(name: str, using: Packs) -> Score:
 
 @pytest.fixture(scope="session")
 def scores(shipped: Packs) -> dict[str, Score]:
-    names = sorted(p.name.removesuffix(".gold.json") for p in NARRATIONS.glob("*.gold.json"))
-    return {name: score(name, shipped) for name in names}
+    return {name: score(name, shipped) for name in names_in(NARRATIONS)}
+
+
+@pytest.fixture(scope="session")
+def unseen(shipped: Packs) -> dict[str, Score]:
+    folder = NARRATIONS / "validation"
+    return {name: score(name, shipped, folder) for name in names_in(folder)}
+
+
+def names_in(folder: Path) -> list[str]:
+    """The narrations with their gold in a folder."""
+    return sorted(path.name.removesuffix(".gold.json") for path in folder.glob("*.gold.json"))
+
+
+def _together(scores: Sequence[Score]) -> str:
+    """The figures of several narrations together."""
+    matched, predicted, expected, component = (
+        sum(getattr(one, name) for one in scores) for name in ("matched", "predicted", "expected", "matched_component")
+    )
+    both = predicted + expected
+    rest = ", ".join(
+        f"{name.replace('_', ' ')} " + "/".join(str(sum(getattr(one, name)[i] for one in scores)) for i in range(count))
+        for name, count in (("values", 2), ("states", 2), ("still_on", 3), ("doubts", 3))
+    )
+    return (
+        f"P {matched / predicted:.2f} R {matched / expected:.2f} F {2 * matched / both:.2f}, with component "
+        f"{2 * component / both:.2f}; {rest}, in hypothetical {sum(len(one.in_hypothetical) for one in scores)}"
+    )
 
 
 def _figures() -> None:
     """Print how each stored narration is heard, and all together: run this file."""
     using = packs.read()
-    total = [0, 0, 0, 0]
-    for name in sorted(p.name.removesuffix(".gold.json") for p in NARRATIONS.glob("*.gold.json")):
+    made = []
+    for name in names_in(NARRATIONS):
         s = score(name, using)
-        total = [a + b for a, b in zip(total, (s.matched, s.predicted, s.expected, s.matched_component), strict=True)]
+        made.append(s)
         print(  # noqa: T201 - figures for a person
             f"{name:28} P {s.matched / s.predicted:.2f} R {s.matched / s.expected:.2f} F {s.f():.2f}, with component "
             f"{s.f(s.matched_component):.2f}; values {s.values[0]}/{s.values[1]}, states {s.states[0]}/{s.states[1]}, "
             f"in hypothetical {len(s.in_hypothetical)}, still on {s.still_on}, doubts {s.doubts}"
         )
-    matched, predicted, expected, component = total
-    both = predicted + expected
-    print(  # noqa: T201 - as above
-        f"{'all':28} P {matched / predicted:.2f} R {matched / expected:.2f} F {2 * matched / both:.2f}, with component "
-        f"{2 * component / both:.2f}"
-    )
+    print(f"{'all':28} {_together(made)}")  # noqa: T201 - as above
+    folder = NARRATIONS / "validation"
+    held = [score(name, using, folder) for name in names_in(folder)]
+    print(f"{'kept for validation':28} {_together(held)}")  # noqa: T201 - as above
 
 
 if __name__ == "__main__":

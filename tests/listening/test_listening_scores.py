@@ -13,17 +13,29 @@ if TYPE_CHECKING:
     from listening.conftest import Score
 
 FLOORS = {
-    "attic_and_old_wiring": (0.80, 0.64),
-    "basement_flat": (0.75, 0.55),
-    "boiler_and_service": (0.86, 0.71),
-    "crawl_space_and_structure": (0.80, 0.69),
-    "d1_basement_mechanical": (0.85, 0.69),
-    "d3_exterior_attic_panel": (0.89, 0.78),
-    "garage_and_heat_pump": (0.84, 0.72),
-    "interior_and_fireplace": (0.91, 0.76),
-    "kitchen_and_baths": (0.87, 0.78),
-    "outside_and_roof": (0.78, 0.62),
+    "attic_and_old_wiring": (0.85, 0.64),
+    "basement_flat": (0.80, 0.67),
+    "boiler_and_service": (0.91, 0.72),
+    "cape_truss_attic": (0.72, 0.34),
+    "colonial_living_rooms_and_stairs": (0.81, 0.53),
+    "crawl_space_and_structure": (0.81, 0.73),
+    "d1_basement_mechanical": (0.86, 0.68),
+    "d3_exterior_attic_panel": (0.90, 0.76),
+    "farmhouse_well_septic_and_sprinklers": (0.76, 0.36),
+    "garage_and_heat_pump": (0.89, 0.74),
+    "hillside_deck_and_fences": (0.88, 0.56),
+    "interior_and_fireplace": (0.92, 0.79),
+    "kitchen_and_baths": (0.89, 0.80),
+    "morning_roof_gutters_and_two_chimneys": (0.83, 0.63),
+    "old_farmhouse_kitchen_and_laundry": (0.79, 0.67),
+    "outside_and_roof": (0.88, 0.69),
+    "panel_subpanel_and_receptacles": (0.79, 0.38),
+    "ranch_furnace_closet": (0.81, 0.59),
+    "tight_crawl_with_ducts_and_piers": (0.77, 0.53),
+    "upstairs_two_baths_and_bedrooms": (0.87, 0.70),
 }
+#: All that are kept for validation, together: nobody tunes on them, and only these totals are looked at.
+VALIDATION = (0.66, 0.42)
 
 
 @pytest.mark.parametrize("name", FLOORS)
@@ -37,9 +49,16 @@ def test_every_stored_narration_has_a_floor(scores: dict[str, Score]) -> None:
     assert set(scores) == set(FLOORS)
 
 
+def test_narrations_nobody_tuned_on_are_heard(unseen: dict[str, Score]) -> None:
+    assert len(unseen) == 9
+    both = sum(s.predicted + s.expected for s in unseen.values())
+    assert 2 * sum(s.matched for s in unseen.values()) / both >= VALIDATION[0]
+    assert 2 * sum(s.matched_component for s in unseen.values()) / both >= VALIDATION[1]
+
+
 def test_values_are_read_right(scores: dict[str, Score]) -> None:
     right = sum(s.values[0] for s in scores.values())
-    assert right >= 0.74 * sum(s.values[1] for s in scores.values())
+    assert right >= 0.71 * sum(s.values[1] for s in scores.values())
 
 
 def test_states_after_operating_are_right(scores: dict[str, Score]) -> None:
@@ -53,11 +72,11 @@ def test_almost_nothing_is_drafted_from_what_was_only_supposed(scores: dict[str,
 
 def test_what_was_left_on_is_kept_in_mind(scores: dict[str, Score]) -> None:
     hit, told, gold = (sum(s.still_on[i] for s in scores.values()) for i in range(3))
-    assert hit >= gold - 1, "something left running was lost"
+    assert hit >= gold - 2, "something left running was lost"
     assert told <= gold + 3, "things are said to run that do not"
 
 
 def test_doubts_are_kept_in_mind(scores: dict[str, Score]) -> None:
     hit, told, gold = (sum(s.doubts[i] for s in scores.values()) for i in range(3))
-    assert hit >= 0.8 * gold
-    assert told <= gold + 6
+    assert hit >= 0.88 * gold
+    assert told <= gold + 15
