@@ -44,7 +44,7 @@ def test_read_and_written_back_to_the_byte(act: str, v: int) -> None:
 def test_every_act_and_version_has_a_sample_and_a_schema() -> None:
     names = {f"{act}-v{v}" for act, v in KEYS}
     assert {path.stem for path in SAMPLES.glob("*.jsonl")} == names
-    assert {path.name for path in PUBLISHED.glob("*.json")} == {schema_name(act, v) for act, v in KEYS}
+    assert {path.name for path in PUBLISHED.glob("entry-*.json")} == {schema_name(act, v) for act, v in KEYS}
     assert set(ACTS) == {act for act, _ in KEYS}
 
 

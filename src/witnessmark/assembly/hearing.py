@@ -12,7 +12,7 @@ from witnessmark.assembly import messages
 from witnessmark.assembly.jobs import OpenJob
 from witnessmark.assembly.talk import Talk, read_talk
 from witnessmark.assembly.tying import tie_pictures
-from witnessmark.journal.acts import Listed, Placed, Read, Took
+from witnessmark.journal.acts import Absent, Listed, Placed, Read, Took
 from witnessmark.journal.entry import Entry, Source
 from witnessmark.journal.fold import Record, fold
 from witnessmark.journal.moment import instant
@@ -89,7 +89,8 @@ def hear_into(
             places.add(here)
             placed = Placed(draft.place.name, draft.place.sort)
             entries.append(pen.write(placed, at=at, place=here, source=source, draft=True))
-        component = _component(draft, home)
+        gone = isinstance(body, Absent) and not body.part  # what is not there is no component of the house
+        component = None if gone and draft.component not in components else _component(draft, home)
         if component and component not in components:
             components.add(component)
             listed = Listed(draft.kind or "", draft.label)
