@@ -26,6 +26,8 @@ WEIGHTS = Path(__file__).with_name("boundaries.json")
 _FAR, _NEAR = 9, 5
 #: How far back and ahead a name and a verb are looked for.
 _BACK, _AHEAD, _AHEAD_VERB = 8, 4, 5
+#: Words that are one statement where marks or pauses stand around them.
+_ONE_STATEMENT = 8
 #: Classes of words that may be the verb of a statement.
 _VERBAL = frozenset("XVdg")
 
@@ -34,7 +36,7 @@ _VERBAL = frozenset("XVdg")
 def word_class(word: str) -> str:
     """One letter for what a word does: the closed classes of the language first, then its ending.
 
-    >>> [word_class(word) for word in ("it", "is", "leaking", "12", "and")]
+    >>> [word_class(word) for word in ("it", "is", "painting", "12", "and")]
     ['P', 'X', 'g', '0', 'C']
     """
     if not word:
@@ -146,4 +148,19 @@ def model_cuts(around: Around) -> list[int]:
     """The places at which the model begins a new statement, in order."""
     weights, above = _weights()
     get = weights.get
-    return [place for place, found in features(around) if sum(get(one, 0) for one in found) > above]
+    short = _short_runs(around.tokens)
+    return [
+        place for place, found in features(around) if place not in short and sum(get(one, 0) for one in found) > above
+    ]
+
+
+def _short_runs(tokens: Sequence[Token]) -> set[int]:
+    """Places in runs between marks or pauses that are no longer than a statement: whoever set those knew better."""
+    inside: set[int] = set()
+    begin = 0
+    for index, token in enumerate(tokens):
+        if token.hard or index + 1 == len(tokens):
+            if index + 1 - begin <= _ONE_STATEMENT:
+                inside.update(range(begin, index + 1))
+            begin = index + 1
+    return inside

@@ -28,7 +28,8 @@ _HEARD, _SHORT, _STRAY_PART = -0.5, -0.5, -0.5
 class Thing:
     """A component, or something the packs do not know (``kind`` None), in a place.
 
-    ``label`` plain words for it; ``kind_key`` its kind, or a slug of its label.
+    ``label`` plain words for it; ``kind_key`` its kind, or a slug of its label; ``of`` the label of the whole, for a part
+    of it that only the speaker has a word for.
     """
 
     kind: str | None
@@ -36,6 +37,7 @@ class Thing:
     label: str
     place: Place
     kind_key: str
+    of: str = ""
 
     @property
     def key(self) -> str:
@@ -133,6 +135,8 @@ class Scene:
 
     def whole(self) -> Thing | None:
         """The component in focus without its part."""
+        if self.focus is not None and self.focus.of:
+            return replace(self.focus, label=self.focus.of, of="")
         if self.focus is None or self.focus.part is None:
             return self.focus
         row = self.lexicon.kind(self.focus.kind)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 
@@ -63,6 +63,7 @@ class Lexicon:
     """Everything nameable.
 
     ``components`` to ``reasons`` are tables over stems. ``conditions`` and ``procedures`` are by kind.
+    ``told`` are the kinds of whose faults and parts a word is said, by its root.
     ``acronyms`` are words made of spoken letters. ``known`` are stems that need no repair; ``by_sound`` gives the
     long words of the packs by how they sound, ``near`` the words a phrase lets stand beside another word.
     """
@@ -76,6 +77,7 @@ class Lexicon:
     reasons: Phrases[str]
     conditions: MappingProxyType[str, tuple[tuple[Condition, tuple[Said, ...]], ...]]
     procedures: MappingProxyType[str, tuple[tuple[Procedure, tuple[Said, ...]], ...]]
+    told: MappingProxyType[str, frozenset[str]]
     acronyms: frozenset[str]
     known: frozenset[str]
     by_sound: MappingProxyType[str, tuple[str, ...]]
@@ -205,6 +207,20 @@ def _all_texts(packs: Packs) -> Iterator[str]:
         yield from procedure.said
 
 
+def _told(
+    packs: Packs, conditions: Mapping[str, Sequence[tuple[Condition, tuple[Said, ...]]]]
+) -> dict[str, frozenset[str]]:
+    table: dict[str, set[str]] = {}
+    for kind, rows in conditions.items():
+        for word in {word for _, forms in rows for form in forms for word in form.roots}:
+            table.setdefault(word, set()).add(kind)
+    for kind_ in packs.kinds.values():
+        for part in kind_.parts:
+            for text in (part.name, *part.spoken):
+                table.setdefault(root(stems(text)[-1]), set()).add(kind_.id)
+    return {word: frozenset(kinds) for word, kinds in table.items()}
+
+
 _SOUND_FROM = 6
 
 
@@ -235,6 +251,7 @@ def _build(packs: Packs) -> Lexicon:
         reasons=Phrases((stems(t), r.id) for r in packs.reasons.values() for t in r.spoken),
         conditions=MappingProxyType({k: tuple(v) for k, v in conditions.items()}),
         procedures=MappingProxyType({k: tuple(v) for k, v in procedures.items()}),
+        told=MappingProxyType(_told(packs, conditions)),
         acronyms=frozenset(acronyms),
         known=frozenset(known),
         by_sound=MappingProxyType({k: tuple(v) for k, v in by_sound.items()}),

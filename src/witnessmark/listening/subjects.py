@@ -9,9 +9,13 @@ from functools import cache
 from witnessmark.listening.focus import Thing
 from witnessmark.listening.lexicon import Meaning
 from witnessmark.listening.naming import Named
-from witnessmark.listening.places import Place, named_place
+from witnessmark.listening.grammar import GRAMMAR
+from witnessmark.listening.nouns import noun_phrase, stands_for_known
+from witnessmark.listening.numerals import number_words
+from witnessmark.listening.places import Place, named_place, places_in
+from witnessmark.listening.sense import is_wrong
 from witnessmark.listening.statement import Statement
-from witnessmark.listening.terms import members
+from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import root
 
 __all__ = ["about"]
@@ -21,6 +25,8 @@ _PRONOUNS = frozenset({"it", "they", "them", "this", "that", "these", "those", "
 _STRAY = -1.2
 #: Letters from which a strange word can be the name of a thing; words within which "is a Stanwick sixty amp …" ends.
 _NAME_FROM, _NAMED_WITHIN = 5, 6
+#: A word that the packs use of so many kinds tells which of those spoken of lately is meant.
+_OF_FEW = 6
 #: Things spoken of so lately that a word for a part may be theirs.
 _RECENT = 3
 #: What stands after these is near by: it says where, and is not what is spoken of.
@@ -51,6 +57,8 @@ def _preposition(st: Statement, named: Named) -> str:
     word = st.norms[at] if at >= 0 else ""
     if word == "of" and any(q.end == at for q in st.quantities):
         return ""  # "eight inches of insulation"
+    if word == "of" and at and st.norms[at - 1] in {"left", "right"}:
+        return "beside"  # "left of the sink"
     if word == "of" and at and (
         st.norms[at - 1] in members("clauses", "quantifiers") | members("clauses", "sides")
     ):  # fmt: skip
@@ -78,11 +86,41 @@ def _chosen(
         real = next((b for b in bound if b[0].start >= chosen[0].end and not _is_sign(st, b[1])), None)
         return real if real is not None and _is_sign(st, chosen[1]) else chosen
     if bound and not pronoun and (_LOOKING & set(st.norms) or st.quantities or "no" in st.norms or _no_subject(st)):
-        near = focus is not None and _preposition(st, bound[0][0]) in _NEAR_BY
+        near = focus is not None and (_preposition(st, bound[0][0]) in _NEAR_BY or _elided(st, bound[0][0]))
         return None if near else bound[0]  # "one spot by the window", of the floor
     if pronoun and focus is not None:
         return next((b for b in bound if b[1].kind == focus.kind and b[1].part), None)
     return None
+
+
+def _counts(st: Statement) -> bool:
+    """Whether a number or "the second", "the other", "north one" opens the statement as its subject."""
+    at, words = st.opening(), st.norms
+    while at < len(words) and words[at] in members("clauses", "determiners") - {"other", "both", "all", "another"}:
+        at += 1
+    if at >= len(words) or at in st.masked:
+        return False
+    which = members("names", "ordinals") | number_words() | {"other", "another", "one", "ones", "and", "through"}
+    first = at
+    while at < len(words) and words[at] in which and at not in st.masked:
+        at += 1
+    if at == first or at in st.masked:
+        return False
+    if at == len(words):
+        return True
+    after = words[at]
+    return after in GRAMMAR.aux | GRAMMAR.verbs | GRAMMAR.plural | {"never"} or is_wrong(after) or (
+        after.endswith("s") and words[at + 1 : at + 2] in (["the"], ["a"])
+    )  # fmt: skip
+
+
+def _elided(st: Statement, named: Named) -> bool:
+    """Whether the statement begins with what was done to, or is so of, what is spoken of ("painted to the wall")."""
+    at = st.opening()
+    while at < named.start and st.norms[at] in GRAMMAR.adverbs | {"not"}:
+        at += 1
+    word = st.norms[at] if at < named.start else ""
+    return word.endswith(("ed", "ing")) and (is_wrong(word) or word not in GRAMMAR.doing | GRAMMAR.taking)
 
 
 def _is_sign(st: Statement, meaning: Meaning) -> bool:
@@ -115,18 +153,22 @@ def about(st: Statement) -> None:
     free = [(n, m) for n, m in st.mentions if not _after_preposition(st, n) and not _purpose(st, n)]
     bound = [(n, m) for n, m in st.mentions if (n, m) not in free]
     begins = st.norms[st.opening()] if st.norms else ""
-    pronoun = begins in _PRONOUNS and not any(n.start <= st.opening() + 1 for n, _ in free)
+    pronoun = (begins in _PRONOUNS or _counts(st)) and not any(n.start <= st.opening() + 1 for n, _ in free)
     chosen = _chosen(st, free, bound, pronoun=pronoun)
     if chosen is None:
         st.thing = scene.focus
         st.place = place
         whole = scene.whole()
+        member = _one_elsewhere(st, whole)
+        if member is not None:
+            st.thing, st.place, st.named = member, member.place, True
+            return
         if loose and whole is not None and not _after_preposition(st, loose[0]):
             st.thing = _with_part(whole, st.norms[loose[0].start : loose[0].end])
             return
         unknown = _unknown_subject(st) if not pronoun else None
-        if unknown:
-            st.thing, st.named = scene.unknown(unknown), True
+        if unknown is not None:
+            st.thing, st.named = unknown, True
         return
     named, meaning = chosen
     told = _where(st, named)
@@ -146,6 +188,25 @@ def about(st: Statement) -> None:
             st.thing = replace(thing, label=f"{' '.join(st.norms[chain : named.end])} ({thing.label})")
         else:
             st.thing = _called(st, named, meaning, thing)
+
+
+def _one_elsewhere(st: Statement, whole: Thing | None) -> Thing | None:
+    """The same kind of thing in the place with which the statement opens ("kitchen six tested", "the hall's is loose")."""
+    if whole is None or whole.kind is None or st.mentions:
+        return None
+    at = st.opening()
+    while at < len(st.norms) and st.norms[at] in members("clauses", "determiners"):
+        at += 1
+    row = next((row for row in places_in(st.norms, st.stems, st.scene.lexicon) if row[0] == at), None)
+    kind = st.scene.lexicon.kind(whole.kind)
+    if row is None or kind is None or row[1] == len(st.norms):
+        return None
+    after = st.norms[row[1]]
+    told = is_wrong(after) or after in number_words() | {"one", "ones", "'s", "is"} or any(
+        a == row[1] for name in ("adverse", "sound") for a, _, _ in cues("conditions", name).find(st.norms)
+    )  # fmt: skip
+    several = row[2].sort in kind.sorts
+    return replace(whole, place=row[2]) if told and several and row[2] != whole.place else None
 
 
 def _chain(st: Statement, named: Named) -> int | None:
@@ -184,7 +245,7 @@ def _general() -> frozenset[str]:
 def _with_part(whole: Thing, words: Sequence[str]) -> Thing:
     """A thing with a part of it that the packs do not know, called by the words used."""
     said = " ".join(words)
-    return whole if said in whole.label else replace(whole, label=f"{whole.label} {said}")
+    return whole if said in whole.label else replace(whole, label=f"{whole.label} {said}", of=whole.label)
 
 
 def _called(st: Statement, named: Named, meaning: Meaning, thing: Thing) -> Thing:
@@ -197,28 +258,30 @@ def _called(st: Statement, named: Named, meaning: Meaning, thing: Thing) -> Thin
     return replace(thing, label=f"{' '.join(spoken)} ({thing.label})")
 
 
-def _unknown_subject(st: Statement) -> list[str] | None:
-    """The words of a subject that the packs do not know ("dehumidifier is running"), or None."""
-    inner = (
-        members("clauses", "determiners")
-        | members("clauses", "adjectives")
-        | members("clauses", "quantifiers")
-        | {"of"}
-    )
-    at = st.opening()
-    while at < len(st.norms) and st.norms[at] in inner:
-        at += 1
-    if at + 1 >= len(st.norms):
+def _unknown_subject(st: Statement) -> Thing | None:
+    """What a noun phrase means for which the packs have no name ("dehumidifier is running", "granules are gone").
+
+    A word that the packs use of the faults of what is spoken of belongs to it, and so does a general word for a part;
+    a word that they use of few kinds belongs to the one of them spoken of lately, or to the only one.
+    """
+    phrase = noun_phrase(st)
+    if phrase is None:
         return None
-    word, after = st.norms[at], st.norms[at + 1]
-    verb = after in members("clauses", "auxiliaries") or after in members("clauses", "verbs")
-    strange = (
-        word.isalpha()
-        and len(word) >= _NAME_FROM
-        and st.stems[at] not in st.scene.lexicon.known
-        and word not in st.scene.lexicon.known
-    )
-    return [word] if verb and strange else None
+    words = st.norms[phrase.start : phrase.end]
+    strange = len(words[-1]) >= _NAME_FROM and not stands_for_known(st, phrase.end - 1)
+    if phrase.bare and not strange and len(words) == 1:
+        return None
+    scene = st.scene
+    whole, kinds = scene.whole(), scene.lexicon.told.get(root(words[-1]), frozenset())
+    if whole is not None and (whole.kind in kinds or (set(words[-1:]) <= members("names", "general"))):
+        return _with_part(whole, words)
+    lately = next((t for t in reversed(scene.recent[-_RECENT:]) if t.kind in kinds), None)
+    if lately is not None and len(kinds) <= _OF_FEW:
+        row = scene.lexicon.packs.kinds[lately.kind or ""]
+        return _with_part(replace(lately, part=None, label=row.name), words)
+    if len(kinds) == 1:
+        return _with_part(scene.thing(Meaning(next(iter(kinds))), scene.place), words)
+    return scene.unknown(words)
 
 
 def _where(st: Statement, named: Named) -> Place | None:
