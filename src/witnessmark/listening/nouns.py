@@ -96,7 +96,9 @@ def noun_phrase(st: Statement) -> Phrase | None:
         at += 2
     elif norms[at : at + 1] in (["no"], ["got"]):
         at += 1
-    before = GRAMMAR.determiners | GRAMMAR.adjectives | GRAMMAR.quantifiers | members("names", "ordinals") | number_words()
+    before = (
+        GRAMMAR.determiners | GRAMMAR.adjectives | GRAMMAR.quantifiers | members("names", "ordinals") | number_words()
+    )
     determined = False
     while at < len(norms) and norms[at] in before and at not in st.masked:
         determined = determined or norms[at] in GRAMMAR.determiners

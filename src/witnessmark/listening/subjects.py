@@ -7,9 +7,9 @@ from dataclasses import replace
 from functools import cache
 
 from witnessmark.listening.focus import Thing
+from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.lexicon import Meaning
 from witnessmark.listening.naming import Named
-from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.nouns import noun_phrase, stands_for_known
 from witnessmark.listening.numerals import number_words
 from witnessmark.listening.places import Place, named_place, places_in
