@@ -55,6 +55,11 @@ def tell(hear: Any, shipped: Packs) -> Any:
         (("i've got the shower and the sink going right now",), ["shower", "sink"]),
         (("i've got the shower and the sink going right now", "shower's off", "sink's off"), []),
         (("hot water running at the kitchen sink", "shut that water back off"), []),
+        (("i turned the thermostat up to seventy five", "south face shut off valve is right at the meter"), ["thermostat"]),
+        (("i turned the ceiling fan on", "main shut off valve is here at the front wall"), ["ceiling-fan"]),
+        (("i turned the ceiling fan on", "handle on the gas shut off is missing"), ["ceiling-fan"]),
+        (("i turned the ceiling fan on", "shut off is a gate valve by the heater"), ["ceiling-fan"]),
+        (("i turned the ceiling fan on", "shut off the ceiling fan"), []),
     ],
 )  # fmt: skip
 def test_what_is_still_on(tell: Any, lines: tuple[str, ...], open_: list[str]) -> None:

@@ -200,12 +200,14 @@ GARBAGE = {
     "too late": (slow(3), "WM662"),
     "byte by byte": (slow(0.3, trickle=True), "WM662"),
 }
+LATE = {"too late", "byte by byte"}
 
 
 @pytest.mark.parametrize("name", GARBAGE)
 def test_whatever_the_server_does_what_was_heard_stands(name: str) -> None:
     reply, number = GARBAGE[name]
-    suggested, _ = ask(reply, timeout=0.6)
+    in_time = 0.6 if name in LATE else 30  # a busy machine may take a while to send even nothing
+    suggested, _ = ask(reply, timeout=in_time)
     assert suggested.drafts == ()
     assert (suggested.asked, suggested.failed) == (1, 1)
     assert numbers(suggested) == [number]

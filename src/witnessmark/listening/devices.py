@@ -10,6 +10,7 @@ from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import part_of
 from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.ledger import after, still_on
+from witnessmark.listening.operating import is_fitting
 from witnessmark.listening.operations import left_off, operated
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.words import Word, quoted
@@ -146,6 +147,8 @@ def _is_on(run: Draft, floor: str) -> bool:
 def _ended(st: Statement, running: Sequence[Draft]) -> list[Draft]:
     """What ended by itself ("it ran and shut off by itself"), when it was running."""
     if st.thing is None or st.cue("operations", "ended") is None or {"i", "we"} & set(st.norms):
+        return []
+    if any(is_fitting(st.norms, at) for at in range(len(st.norms))):
         return []
     if not any(run.kind == st.thing.kind for run in running):
         return []

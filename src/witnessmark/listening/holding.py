@@ -19,6 +19,8 @@ _STOPS = frozenset({"and", "but", "it", "then", "so", "i", "we", "is", "are"})
 _PUT_BACK = frozenset({"on", "in", "together", "up", "off", "down", "to"})
 #: What is said of a thing just switched off, as a statement of its own.
 _OFF_ALONE = (("off", "with", "that"), ("off", "with", "it"), ("off", "it", "goes"), ("and", "off"))
+#: What a "shut off" is part of the name of.
+_SHUTOFFS = frozenset({"valve", "valves", "handle", "handles", "lever", "key", "wheel", "switch"})
 #: A rest so short belongs to the words before it.
 _SHORT = 2
 
@@ -61,6 +63,8 @@ def held(found: Sequence[Clause], tokens: Sequence[Token], marks: Sequence[Mark]
         end = edges[index + 1] if index + 1 < len(edges) else last
         if cut in starts and may_begin(norms[cut - 1]) and norms[cut - 1] != "a" and "of" in norms[cut - 3 : cut - 1]:
             continue  # "two of the six windows"
+        if norms[cut] in _SHUTOFFS and norms[max(cut - 2, 0) : cut] == ["shut", "off"]:
+            continue  # "shut off | valve is right at the meter" would tell of something that was shut off
         size = _completes(norms, before, cut)
         if size:
             if end - cut - size > _SHORT:

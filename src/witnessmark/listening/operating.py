@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 
-__all__ = ["Operation", "operation", "operations_in"]
+__all__ = ["Operation", "is_fitting", "operation", "operations_in"]
 
 #: How far its particle stands from a verb ("turn the hall thermostat back up").
 _APART = 6
@@ -83,6 +83,8 @@ def _particle(st: Statement, verb: int, particle: tuple[str, ...]) -> int | None
     """The end of the particle that belongs to the verb, right after it or after its object."""
     size = len(particle)
     for at in range(verb + 1, min(verb + 2 + _APART, len(st.norms) - size + 1)):
+        if is_fitting(st.norms, at):
+            return None
         if tuple(st.norms[at : at + size]) == particle:
             after = st.norms[at + size] if at + size < len(st.norms) else ""
             apart = size == 1 and at > verb + 1 and st.norms[verb] not in _TAKING_OFF
@@ -154,9 +156,23 @@ def _handed_back(st: Statement, at: int) -> Operation | None:
     return None
 
 
+#: What makes "shut off" the name of a fitting, before it and after it.
+_A_FITTING = frozenset({"the", "a", "an", "main", "emergency"})
+_FITTING_OF = frozenset({"valve", "valves", "handle", "handles", "lever", "key", "wheel", "switch", "is", "are", "was"})
+
+
+def is_fitting(norms: Sequence[str], at: int) -> bool:
+    """Whether "shut off" at *at* names a fitting ("shut off valve is at the meter"): nothing was shut off then."""
+    return tuple(norms[at : at + 2]) == ("shut", "off") and (
+        (at > 0 and norms[at - 1] in _A_FITTING) or (len(norms) > at + 2 and norms[at + 2] in _FITTING_OF)
+    )
+
+
 def _act_at(st: Statement, at: int, particle: tuple[str, ...], sort: str, *, acted: bool) -> Operation | None:
     """The act of one verb with one of its particles, when it is the speaker's and done."""
     norms, word = st.norms, st.norms[at]
+    if is_fitting(norms, at):
+        return None
     if particle == () and (at in st.masked or any(v.start <= at < v.end for v in st.values)):
         return None
     end = at + 1 if not particle else _particle(st, at, particle)

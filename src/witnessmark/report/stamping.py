@@ -92,6 +92,7 @@ class Service(TimeStamper):
                 kind = response.headers.get_content_type()
                 data: bytes = response.read(_MOST_BYTES + 1)
         except HTTPError as error:
+            error.close()  # it holds the answer, and with it the socket
             raise Refusal(STAMP_UNREACHABLE.at(self._address, f"it answered {error.code} {error.reason}")) from error
         except (OSError, HTTPException, ValueError) as error:
             raise Refusal(STAMP_UNREACHABLE.at(self._address, str(error) or type(error).__name__)) from error

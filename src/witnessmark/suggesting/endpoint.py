@@ -6,6 +6,7 @@ The protocol is the chat-completion request that local model servers share (POST
 
 from __future__ import annotations
 
+import contextlib
 import http.client
 import ipaddress
 import json
@@ -70,22 +71,9 @@ class Endpoint:
             connection.request(
                 "POST", self.path, body, {"Content-Type": "application/json", "Accept": "application/json"}
             )
-            response = connection.getresponse()
-            taken: list[bytes] = []
-            size = 0
-            while piece := response.read1(_SIP):
-                taken.append(piece)
-                size += len(piece)
-                if time.monotonic() > until:
-                    message = f"no full answer within {self.timeout:g} s"
-                    raise NoAnswer(message)
-                if size > _MOST:
-                    message = f"more than {_MOST:,} bytes came"
-                    raise NoAnswer(message)
-            if response.length:
-                message = f"the answer broke off {response.length} bytes early"
-                raise NoAnswer(message)
-            return Answer(response.status, b"".join(taken))
+            # Closed here: a connection forgets a response that ends it, and its socket would stay open until collected.
+            with contextlib.closing(connection.getresponse()) as response:
+                return Answer(response.status, self._body(response, until))
         except TimeoutError as error:
             message = f"no answer within {self.timeout:g} s"
             raise NoAnswer(message) from error
@@ -93,6 +81,23 @@ class Endpoint:
             raise NoAnswer(str(error) or type(error).__name__) from error
         finally:
             connection.close()
+
+    def _body(self, response: http.client.HTTPResponse, until: float) -> bytes:
+        taken: list[bytes] = []
+        size = 0
+        while piece := response.read1(_SIP):
+            taken.append(piece)
+            size += len(piece)
+            if time.monotonic() > until:
+                message = f"no full answer within {self.timeout:g} s"
+                raise NoAnswer(message)
+            if size > _MOST:
+                message = f"more than {_MOST:,} bytes came"
+                raise NoAnswer(message)
+        if response.length:
+            message = f"the answer broke off {response.length} bytes early"
+            raise NoAnswer(message)
+        return b"".join(taken)
 
 
 def _connection(endpoint: Endpoint) -> http.client.HTTPConnection:
