@@ -215,6 +215,8 @@ def names_in(folder: Path) -> list[str]:
 
 def _together(scores: Sequence[Score]) -> str:
     """The figures of several narrations together."""
+    if not scores:
+        return "none"
     matched, predicted, expected, component = (
         sum(getattr(one, name) for one in scores) for name in ("matched", "predicted", "expected", "matched_component")
     )
