@@ -14,8 +14,7 @@ from pypdf.generic import ArrayObject, DictionaryObject, IndirectObject
 from report.small_visit import ISSUED, JOB, given, letter_of
 from witnessmark.journal.acts import Found, Head, Sealed
 from witnessmark.problems import Refusal
-from witnessmark.report import Letter, compose, prepare, report_bytes, write_pdf
-from witnessmark.report import pdf as pdf_module
+from witnessmark.report import Letter, compose, prepare, report_bytes, typesetting, write_pdf
 
 ODD = '#let x = 1; $y$ @ref \\ *b* _i_ `c` [x] <l> // "q" #panic("no") #{ 7 * 7 }'
 
@@ -246,7 +245,7 @@ def test_a_typesetter_that_fails_is_a_refusal_and_leaves_no_file(
 ) -> None:
     broken = folder / "letter.typ"
     broken.write_text('#panic("planted")')
-    monkeypatch.setattr(pdf_module, "_TEMPLATE", broken)
+    monkeypatch.setattr(typesetting, "_TEMPLATE", broken)
     with pytest.raises(Refusal, match="WM808"):
         write_pdf(letter, folder / "never.pdf")
     assert not (folder / "never.pdf").exists()
@@ -256,11 +255,11 @@ def test_a_picture_without_words_is_refused_by_the_standard(
     letter: Letter, folder: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     # A canary: were the standards not asked for, this would pass unnoticed.
-    source = pdf_module._TEMPLATE.read_text(encoding="utf-8")
+    source = typesetting._TEMPLATE.read_text(encoding="utf-8")
     mute = folder / "mute"
     mute.mkdir()
     (mute / "letter.typ").write_text(source.replace(", alt: p.alt", ""), encoding="utf-8")
-    monkeypatch.setattr(pdf_module, "_TEMPLATE", mute / "letter.typ")
+    monkeypatch.setattr(typesetting, "_TEMPLATE", mute / "letter.typ")
     with pytest.raises(Refusal, match="alt"):
         write_pdf(letter, folder / "mute.pdf")
 

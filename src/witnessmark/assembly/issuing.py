@@ -21,6 +21,7 @@ from witnessmark.packs.model import Packs
 from witnessmark.problems import Problem, Refusal
 from witnessmark.report import (
     Letter,
+    begin_pdf,
     compose,
     prepare,
     report_hash,
@@ -188,12 +189,13 @@ def _names(entry: Entry, seal_in_force: Sealed, by_id: dict[str, Entry]) -> bool
 
 def _write(job: OpenJob, letter: Letter, out: Path | None, tell: Tell, problems: tuple[Problem, ...]) -> Made:
     folder = out or job.folder / "report"
+    begun = begin_pdf(letter)  # pages are laid out while pictures are decoded
     prepared = prepare(letter, folder / "pictures", progress=tell)
     met = write_html(letter, folder, prepared=prepared)
     met += write_single(letter, folder / SINGLE, prepared=prepared)
     write_tables(letter, folder)
     write_reminders(letter, folder)
-    met += write_pdf(letter, folder / "report.pdf", prepared=prepared)
+    met += write_pdf(letter, folder / "report.pdf", prepared=prepared, begun=begun)
     unique = tuple(dict.fromkeys((*problems, *letter.problems, *met)))
     blocking = len(letter.open_ends)
     return Made(

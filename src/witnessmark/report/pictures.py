@@ -11,16 +11,20 @@ import os
 import warnings
 from collections.abc import Callable, Iterator, Mapping
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
 from dataclasses import dataclass
+from functools import lru_cache
+from io import BytesIO
 from pathlib import Path
+from typing import Any
 
-from PIL import Image, ImageOps
+from PIL import ExifTags, Image, ImageCms, ImageOps
 
 from witnessmark.problems import Problem, Refusal
 from witnessmark.report.letter import Letter, Picture
 from witnessmark.report.messages import CANNOT_WRITE, PICTURE_UNREADABLE
 
-__all__ = ["LONG_SIDE", "Prepared", "Progress", "prepare"]
+__all__ = ["LONG_SIDE", "Look", "Prepared", "Progress", "foreseen", "look_at", "prepare"]
 
 #: Called with how many are done and how many there are.
 Progress = Callable[[int, int], None]
@@ -28,14 +32,17 @@ Progress = Callable[[int, int], None]
 #: The longer side is at most this many pixels. A little over 1000, since halving the usual 4032 twice gives 1008 and
 #: halving once more would leave half the detail.
 LONG_SIDE = 1024
-_QUALITY = 80
+_QUALITY = 72
 _MOST_HALVINGS = 8
 #: Pictures of more pixels than this are refused rather than decoded.
 _MOST_PIXELS = 200_000_000
 #: Decoding leaves the interpreter lock, so threads use every core; more than four gain nothing and cost memory.
 _WORKERS = min(4, os.cpu_count() or 1)
 #: Written into every prepared file: what made it. A file that bears another mark is made again.
-_MARK = b"witnessmark picture 1"
+_MARK = b"witnessmark picture 2"
+_PLAIN = frozenset({"RGB", "L"})
+#: Orientations (Exif 2.3, tag 0x0112) whose stored rows are the columns of the upright picture.
+_LYING = frozenset({5, 6, 7, 8})
 _FAILURES = (
     OSError, ValueError, SyntaxError, EOFError, ArithmeticError, KeyError, IndexError, TypeError, AttributeError,
     Image.DecompressionBombError, Image.DecompressionBombWarning,
@@ -51,6 +58,16 @@ class Prepared:
     problems: tuple[Problem, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class Look:
+    """What a page must know of a prepared picture: its size in pixels, its colours (``RGB``, ``L``) and their profile."""
+
+    width: int
+    height: int
+    mode: str
+    profile: bytes | None
+
+
 def _steps(long_side: int) -> tuple[int, int]:
     """By how much to scale while decoding (1, 2, 4 or 8) and then in whole blocks."""
     halving = 1
@@ -64,29 +81,71 @@ def _blocks(long_side: int) -> int:
     return max(1, math.ceil(long_side / LONG_SIDE))
 
 
-def _upright(path: Path) -> Image.Image:
+@contextmanager
+def _opened(path: Path) -> Iterator[tuple[Image.Image, int]]:
+    """The picture, not decoded yet but told to what scale it shall be, and how many pixels are then averaged a side."""
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")  # a damaged tag beside the picture is no reason not to show it
         with Image.open(path, formats=("JPEG", "PNG")) as opened:
             if opened.width * opened.height > _MOST_PIXELS:
                 raise ValueError(f"{opened.width} by {opened.height} pixels are too many")
-            image: Image.Image = opened
+            if opened.mode in {"I;16", "I"}:
+                raise ValueError("16-bit grey needs a palette before it can be shown")
             blocks = _blocks(max(opened.size))
             if opened.format in {"JPEG", "MPO"}:
                 halving, blocks = _steps(max(opened.size))
                 opened.draft(None, (opened.width // halving, opened.height // halving))
-            if image.mode in {"I;16", "I"}:
-                raise ValueError("16-bit grey needs a palette before it can be shown")
-            if image.mode not in {"RGB", "L"}:
-                image = _over_white(image)
-            image.load()
-            if blocks > 1:
-                image = image.reduce(blocks)
-            orientation = opened.getexif()
-            if orientation:
-                image.getexif().update(orientation)
-                image = ImageOps.exif_transpose(image)
-            return image.copy()
+            yield opened, blocks
+
+
+def _upright(path: Path) -> Image.Image:
+    with _opened(path) as (opened, blocks):
+        image = opened if opened.mode in _PLAIN else _over_white(opened)
+        image.load()
+        if blocks > 1:
+            image = image.reduce(blocks)
+        orientation = opened.getexif()
+        if orientation:
+            image.getexif().update(orientation)
+            image = ImageOps.exif_transpose(image)
+        return image.copy()
+
+
+def _profile(info: Mapping[Any, Any], mode: str) -> bytes | None:
+    """The colour profile of a picture, where it is one for the colours the page is given."""
+    profile = info.get("icc_profile")
+    # ICC.1:2010, 7.2.6: the header names the colours that the profile is for.
+    if isinstance(profile, bytes) and mode == "RGB" and profile[16:20] == b"RGB " and _readable(profile):
+        return profile
+    return None
+
+
+@lru_cache(maxsize=16)
+def _readable(profile: bytes) -> bool:
+    try:
+        ImageCms.ImageCmsProfile(BytesIO(profile))
+    except (ImageCms.PyCMSError, OSError):
+        return False
+    return True
+
+
+def foreseen(path: Path) -> Look | None:
+    """How a picture will look once it is prepared, by its first bytes alone; None when they cannot be read."""
+    try:
+        with _opened(path) as (opened, blocks):
+            width, height = (math.ceil(side / blocks) for side in opened.size)
+            if opened.getexif().get(ExifTags.Base.Orientation) in _LYING:
+                width, height = height, width
+            mode = opened.mode if opened.mode in _PLAIN else "RGB"
+            return Look(width, height, mode, _profile(opened.info, mode))
+    except _FAILURES:
+        return None
+
+
+def look_at(path: Path) -> Look:
+    """How a prepared picture looks."""
+    with Image.open(path, formats=("JPEG",)) as image:
+        return Look(*image.size, image.mode, _profile(image.info, image.mode))
 
 
 def _over_white(image: Image.Image) -> Image.Image:
@@ -115,10 +174,10 @@ def _prepare_one(picture: Picture, folder: Path) -> tuple[str, int, int] | Probl
         return name, *known
     try:
         image = _upright(picture.path)
-        profile = image.info.get("icc_profile")
+        profile = _profile(image.info, image.mode)
         image.info = {}  # nothing of the camera's comes along: no EXIF, XMP, comment or second picture
         part = folder / f".{name}.part"
-        extra = {"icc_profile": profile} if isinstance(profile, bytes) and image.mode == "RGB" else {}
+        extra = {"icc_profile": profile} if profile else {}
         image.save(part, "JPEG", quality=_QUALITY, comment=_MARK, **extra)
         part.replace(target)
     except _FAILURES as error:
