@@ -25,6 +25,7 @@ SAME: tuple[tuple[tuple[str, str], ...], ...] = (
     (("s", "second"), ("min", "minute"), ("h", "hour"), ("d", "day"), ("a", "year")),
     (("[mi_i]/h", "mile/hour"), ("m/s", "meter/second"), ("[ft_i]/min", "foot/minute"), ("[ft_i]/s", "foot/second")),
     (("[lbf_av]/[sft_i]", "force_pound/foot**2"), ("Pa", "pascal"), ("[psi]", "psi")),
+    (("deg", "degree"), ("rad", "radian"), ("mrad", "milliradian")),
     (("%", "percent"), ("[ppm]", "ppm"), ("1", "dimensionless")),
     (("W/(m2.K)", "watt/meter**2/kelvin"), ("[Btu_IT]/(h.[sft_i].[degF])", "Btu_it/hour/foot**2/delta_degF")),
     (("m2.K/W", "meter**2*kelvin/watt"), ("[sft_i].[degF].h/[Btu_IT]", "foot**2*delta_degF*hour/Btu_it")),

@@ -18,6 +18,7 @@ from witnessmark.listening.polarity import Sense, senses
 from witnessmark.listening.quantities import Quantity
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues
+from witnessmark.listening.unsaid import with_unit
 from witnessmark.listening.zones import zones
 from witnessmark.packs.model import Condition
 
@@ -30,7 +31,8 @@ _MOST_COUNTED = 30
 
 def measured_in(st: Statement) -> dict[str, Any]:
     """Value and unit of the first measured quantity in the statement, or of a count, for a draft about a condition."""
-    for quantity in st.quantities:
+    for told in st.quantities:
+        quantity = with_unit(st, told)
         if quantity.form == "quantity" and quantity.unit not in {"min", "h", "s", "d", "a", "wk", "mo"}:
             return {"value": quantity.value, "unit": quantity.unit}
     count = counted(st)

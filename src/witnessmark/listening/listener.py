@@ -37,6 +37,7 @@ from witnessmark.listening.narration import Narration
 from witnessmark.listening.places import HOUSE, Place, entered, place_of
 from witnessmark.listening.polarity import fault_roots
 from witnessmark.listening.readings import read
+from witnessmark.listening.sizes import tells_more
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.statements import Spoken, spoken, statement
 from witnessmark.listening.subjects import about
@@ -103,6 +104,7 @@ class _Listener:
         if before in {"teaching", "hypothetical"} and not statement.named and "one" in statement.norms[-2:]:
             statement.thing = self.items[-1].statement.thing or statement.thing  # "you'd want a pan; there isn't one"
         drafts = self._drafts(statement) or self._voted(statement, retracting=retracting)
+        drafts = self._joined_to_last(statement, drafts)
         if retracting:
             self._take_back(drafts)
         elif statement.norms[:2] in (["no", "it"], ["no", "that"], ["no", "they"], ["no", "there"]):
@@ -192,6 +194,17 @@ class _Listener:
         if not adverse and is_requirement(st):
             drafts += self._contrast(st)
         return drafts
+
+    def _joined_to_last(self, st: Statement, drafts: list[Draft]) -> list[Draft]:
+        """The drafts without a number that only says more of the one before: how large a fault is, how warm it was outside."""
+        last = self.items[-1] if self.items else None
+        old = last.drafts[-1] if last is not None and last.mode is None and last.drafts else None
+        if last is None or old is None or len(drafts) != 1 or not tells_more(st, drafts[0], old):
+            return drafts
+        new = drafts[0]
+        last.drafts[-1] = replace(old, value=new.value, unit=new.unit, end=new.end, last=new.last,
+                                  text=quoted(self.spoken, old.first, new.last), why=f"{old.why}; {new.why}")  # fmt: skip
+        return []
 
     def _voted(self, st: Statement, *, retracting: bool) -> list[Draft]:
         """What the vote says a statement is that no rule drafts."""

@@ -100,6 +100,11 @@ _OF_UNITS = frozenset(
 )
 
 
+#: Units of length, and no unit; words that say which length it is: "thirty four high" holds together.
+_LENGTHS = frozenset({None, "[in_i]", "[ft_i]"})
+_HOW = frozenset({"high", "wide", "deep", "tall", "thick", "long", "apart", "across"})
+
+
 def _measures(norms: Sequence[str], start: int, end: int) -> bool:
     """Whether a name such as "meter" is what a reading is taken with here."""
     after = norms[end] if end < len(norms) else ""
@@ -162,9 +167,10 @@ def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = (
             (size, rank, a + begin, sort, b + begin, m) for size, rank, a, sort, b, m in _rows(run, norms, lexicon)
         ]
         number_rows += [
-            (q.start + begin, q.end + begin)
+            (q.start + begin, q.end + begin + how)
             for q in quantities(norms)
-            if q.form in {"quantity", "pair"} or q.end - q.start > 1
+            for how in [int(q.unit in _LENGTHS and norms[q.end : q.end + 1] != [] and norms[q.end] in _HOW)]
+            if q.form in {"quantity", "pair"} or q.end - q.start > 1 or how
         ]
         begin = index + 1
     norms = [t.norm for t in tokens]

@@ -77,7 +77,8 @@ def _hundreds(words: Sequence[str], index: int) -> tuple[int, int, str] | None:
         whole = value * 100 + second[1]
         if _YEARS[0] <= whole <= _YEARS[1]:
             return second[0], whole, "year"
-        if value < 10 or (value < 20 and second[1] >= 20):  # noqa: PLR2004 - one thirty six; twelve fifty
+        # one thirty six; twelve fifty; but "sixteen twenty six" are two numbers
+        if value < 10 or (value < 20 and second[1] >= 20 and second[1] % 5 == 0):  # noqa: PLR2004
             return second[0], whole, "cardinal"
     return end, value, "cardinal"
 
@@ -183,6 +184,8 @@ def numeral(words: Sequence[str], index: int) -> Numeral | None:
         end, value, form = index + 1, Decimal(word), "digits"
         if _is_ten(word) and end < len(words) and words[end].isdecimal() and len(words[end]) == 1 and words[end] != "0":
             end, value = end + 1, value + int(words[end])  # "50 8": fifty-eight, written as two
+        elif word in {"19", "20"} and _is_year_end(words, end):
+            end, value, form = end + 1, value * 100 + int(words[end]), "year"  # "20 13"
         elif _joins(words, index):
             end, value = end + 1, value * 100 + int(words[end])  # "1 20 volts", "2 40": written as they are said
         elif word.isdecimal() and words[end : end + 1] in (["hundred"], ["thousand"]):
@@ -210,6 +213,35 @@ def numeral(words: Sequence[str], index: int) -> Numeral | None:
         if words[end] == "million":
             return Numeral(end + 1, value * 1_000_000, "cardinal")
     return Numeral(end, value, form)
+
+
+#: Words after which "20 20" is a count and a size.
+_SIZED = frozenset(
+    {
+        "amp",
+        "amps",
+        "a",
+        "foot",
+        "feet",
+        "inch",
+        "inches",
+        "gallon",
+        "gallons",
+        "by",
+        "x",
+        "volt",
+        "volts",
+        "percent",
+        "degrees",
+    }
+)
+
+
+def _is_year_end(words: Sequence[str], at: int) -> bool:
+    """Whether two more digits make a year of "19" or "20", as recognisers write one ("20 13")."""
+    if at >= len(words) or len(words[at]) != 2 or not words[at].isdecimal():  # noqa: PLR2004 - the last two digits
+        return False
+    return words[at + 1 : at + 2] == [] or words[at + 1] not in _SIZED
 
 
 def _joins(words: Sequence[str], index: int) -> bool:

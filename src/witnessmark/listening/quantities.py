@@ -78,11 +78,15 @@ RATINGS = frozenset(
 #: A thermal resistance said after its letter: "r thirteen".
 _R_VALUE = "[sft_i].[degF].h/[Btu_IT]"
 _R_TO = 100
+_TO_R = frozenset(
+    {"of", "is", "was", "about", "around", "at", "a", "an", "on", "it", "them", "these", "says", "'s", "maybe", "r"}
+)
 
 
 def _one(words: Sequence[str], index: int) -> Quantity | None:
     whole = (
-        _written_pair(words, index)
+        _aloud(words, index)
+        or _written_pair(words, index)
         or _pitch(words, index)
         or _thermal(words, index)
         or _single(words, index)
@@ -111,6 +115,24 @@ def _one(words: Sequence[str], index: int) -> Quantity | None:
     )
 
 
+#: Numbers as one counts aloud, and how many make a count.
+_ALOUD = (
+    ("one", "1"), ("two", "2"), ("three", "3"), ("four", "4"), ("five", "5"), ("six", "6"), ("seven", "7"), ("eight", "8"),
+    ("nine", "9"), ("ten", "10"), ("eleven", "11"), ("twelve", "12"),
+)  # fmt: skip
+_LEAST_ALOUD = 3
+
+
+def _aloud(words: Sequence[str], index: int) -> Quantity | None:
+    """What is counted aloud: "one two three four in this row" are four."""
+    if words[index] not in _ALOUD[0] or (index and words[index - 1] in {"number", "dash", "zero", "oh"}):
+        return None
+    said = 0
+    while said < len(_ALOUD) and index + said < len(words) and words[index + said] in _ALOUD[said]:
+        said += 1
+    return Quantity(index, index + said, Decimal(said), None, "count") if said >= _LEAST_ALOUD else None
+
+
 def _written_pair(words: Sequence[str], index: int) -> Quantity | None:
     found = _PAIR.match(words[index])
     if found is None:
@@ -137,9 +159,15 @@ def _rated(words: Sequence[str], index: int, read: Numeral, unit: tuple[int, str
 
 
 def _thermal(words: Sequence[str], index: int) -> Quantity | None:
+    """A thermal resistance: "r thirteen", "R-38", "r value of nineteen", "r value is about eleven"."""
     if words[index] != "r" or index + 1 >= len(words):
         return None
-    read = numeral(words, index + 1)
+    at = index + 1
+    if words[at] in {"value", "factor", "rating"}:
+        at += 1
+        while at < len(words) and words[at] in _TO_R:
+            at += 1
+    read = numeral(words, at) if at < len(words) else None
     if read is None or not 1 <= read.value <= _R_TO or read.form in {"fraction", "lot"}:
         return None
     return Quantity(index, read.end, read.value, _R_VALUE, "quantity")
@@ -234,6 +262,11 @@ def _pitch(words: Sequence[str], index: int) -> Quantity | None:
     return Quantity(index, at + 1, rise.value, "[in_i]/[ft_i]", "quantity")
 
 
+#: What may follow feet and inches of which only the feet are named: "six foot ten clear", "six feet one under the beam".
+_AFTER_HEIGHT = frozenset({"and", "high", "tall", "wide", "long", "deep", "clear", "under", "at", "to", "from", "above", "below", "off",
+                           "here", "there", "so", "over", "across", "between", "up", "where", "right"})  # fmt: skip
+
+
 def _feet_and_inches(words: Sequence[str], feet: Quantity) -> Quantity:
     if feet.unit != "[ft_i]" or feet.end >= len(words):
         return feet
@@ -243,12 +276,7 @@ def _feet_and_inches(words: Sequence[str], feet: Quantity) -> Quantity:
         return feet
     unit = unit_after(words, inches.end, form=inches.form)
     whole = inches.form in {"cardinal", "digits"} and inches.value == int(inches.value)
-    if (
-        unit is None
-        and at == feet.end
-        and whole
-        and words[inches.end : inches.end + 1] in ([], ["and"], ["high"], ["tall"], ["wide"], ["long"])
-    ):
+    if unit is None and at == feet.end and whole and (inches.end == len(words) or words[inches.end] in _AFTER_HEIGHT):
         return Quantity(feet.start, inches.end, feet.value * 12 + inches.value, "[in_i]", "quantity")  # "six foot ten"
     if unit and unit[1] == "[in_i]":
         return Quantity(feet.start, unit[0], feet.value * 12 + inches.value, "[in_i]", "quantity")

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from decimal import Decimal
 
+from witnessmark.listening.bare import temperature_told
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import Thing
 from witnessmark.listening.quantities import Quantity
@@ -68,11 +70,23 @@ def measure_of(st: Statement, quantity: Quantity, thing: Thing | None) -> Measur
             if best is None or weight > best[0]:
                 best = (weight, measure)
     if best is not None:
-        return best[1]
+        return (
+            best[1] if best[1].id in of_kind or thing is None else _own(best[1], thing, of_kind, lexicon.packs.measures)
+        )
     by_first = _by_first_word(st, quantity, of_kind)
     if by_first is not None:
         return by_first
     return _of_kind(st, quantity, thing, of_kind)
+
+
+def _own(named: Measure, thing: Thing, of_kind: tuple[str, ...], measures: Mapping[str, Measure]) -> Measure:
+    """The measure of the kind that is the one named ("height") of the part spoken of ("handrail height"); else the one named."""
+    said = {root(w) for w in thing.label.split()}
+    own = [
+        m for id_ in of_kind if (m := measures.get(id_)) is not None and m.name.split()[-1:] == named.name.split()[-1:]
+    ]
+    own = [m for m in own if {root(w) for w in m.name.split()[:-1]} & said]
+    return own[0] if len(own) == 1 else named
 
 
 def _by_first_word(st: Statement, quantity: Quantity, of_kind: tuple[str, ...]) -> Measure | None:
@@ -110,7 +124,11 @@ def _of_kind(st: Statement, quantity: Quantity, thing: Thing | None, of_kind: tu
     ranked.sort(key=lambda row: -row[0])
     if ranked and ranked[0][0] and (quantity.unit is not None or len(ranked) == 1 or ranked[1][0] < ranked[0][0]):
         return ranked[0][1]
-    if quantity.unit is not None and len(ranked) == 1 and thing.part is None:
+    # "two inches of water" is no headroom
+    of_something = st.norms[quantity.end : quantity.end + 1] == ["of"] and not any(
+        quantity.end < n.start <= quantity.end + 3 for n, _ in st.mentions
+    )
+    if quantity.unit is not None and len(ranked) == 1 and thing.part is None and not of_something:
         return ranked[0][1]
     return None
 
@@ -130,6 +148,8 @@ def _is_reading(st: Statement, quantity: Quantity, index: int) -> bool:
     if quantity.unit in _TIMES:
         return _timed(st)
     if quantity.unit is None:
+        if st.norms[quantity.start : quantity.end] == ["one"] and quantity.end < len(st.norms):
+            return False  # "one drains slow"
         return before in _TOLD or quantity.start <= st.opening() or quantity.end == len(st.norms)
     # "three inches in the first four feet": the second says over what length
     beside = any(q.end == quantity.start - 1 for q in st.quantities) and before in {"in", "over", "for", "within"}
@@ -193,7 +213,9 @@ def _alike(st: Statement, quantity: Quantity, last: Quantity) -> bool:
     before = st.norms[quantity.start - 1] if quantity.start else ""
     counts = any(n.start == quantity.end for n, _ in st.mentions)
     return (
-        before in {"and", "at", "then", "to", "is"} and not counts and last.value / 3 < quantity.value < last.value * 3
+        (before in {"and", "at", "then", "to", "is"} or last.end == quantity.start)
+        and not counts
+        and last.value / 3 < quantity.value < last.value * 3
     )
 
 
@@ -260,6 +282,8 @@ def read(st: Statement, previous: Draft | None = None, before: Statement | None 
         if measure is None and quantity.unit is None and last is not None and _alike(st, quantity, last[0]):
             measure = last[1]  # "seven and a quarter on most and eight and a half at the bottom"
             quantity = replace(quantity, unit=last[0].unit, form="quantity")  # noqa: PLW2901 - as the one before
+        if measure is None and quantity.unit is None:
+            measure = temperature_told(st, quantity, st.thing)
         if measure is None and (quantity.unit is None or _is_size(st, quantity) or _aside(st, quantity, told=told)):
             continue
         unit = quantity.unit or last_unit or (measure.unit if measure else None)

@@ -2,14 +2,17 @@
 
 Four ways, from the surest to the least sure: the table of corrections; letters spoken one by one (``gee f see eye``)
 that make an acronym of the packs; one word of a two-word name that sounds like the right one (``choice hangers``); and
-two or three words that together sound and look like one long word of the packs (``core owed``).
+two or three words that together sound and look like one long word of the packs (``core owed``), of which none belongs to
+a number of several words (``comb one and a half horse``).
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
 
 from witnessmark.listening.lexicon import Lexicon
+from witnessmark.listening.quantities import quantities
 from witnessmark.listening.sounds import close_in_spelling, sound
 from witnessmark.listening.terms import corrections, cues
 from witnessmark.listening.words import Token, phrase, stem
@@ -91,13 +94,13 @@ def _near(tokens: Sequence[Token], index: int, lexicon: Lexicon) -> list[str] | 
     return None
 
 
-def _joined(tokens: Sequence[Token], index: int, lexicon: Lexicon) -> tuple[int, str] | None:
+def _joined(tokens: Sequence[Token], index: int, lexicon: Lexicon, numbers: AbstractSet[int]) -> tuple[int, str] | None:
     first = tokens[index]
     if not first.norm.isalpha():
         return None
     key, text = sound(first.norm), first.norm
     for size in (2, 3):
-        if index + size > len(tokens) or tokens[index + size - 2].hard:
+        if index + size > len(tokens) or tokens[index + size - 2].hard or index + size - 1 in numbers:
             break
         following = tokens[index + size - 1].norm
         if not following.isalpha():
@@ -148,6 +151,7 @@ def repaired(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     starts = cues("clauses", "personal")
     norms = [t.norm for t in tokens]
     stems = [t.stem for t in tokens]
+    numbers = {i for q in quantities(norms) if q.end > q.start + 1 for i in range(q.start, q.end)}
     made: list[Token] = []
     index = 0
     while index < len(tokens):
@@ -173,7 +177,7 @@ def repaired(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
             made += _one(tokens, index, index + 2, near)
             index += 2
             continue
-        whole = None if norms[index] in starts.words else _joined(tokens, index, lexicon)
+        whole = None if norms[index] in starts.words else _joined(tokens, index, lexicon, numbers)
         if whole:
             made += _one(tokens, index, whole[0], [whole[1]])
             index = whole[0]

@@ -40,6 +40,7 @@ _SPOKEN = {
     "[sft_i].[degF].h/[Btu_IT]": ("r value",),
     "pCi/L": ("picocuries", "picocurie"),
     "dB": ("decibels",), "[mi_i]/h": ("miles an hour",),
+    "mK": ("milli kelvin", "m k"), "mrad": ("milli radians", "mrads", "m rad"),
 }  # fmt: skip
 #: Single letters stuck to a written number.
 _LETTERS = {"f": "[degF]", "a": "A", "v": "V"}

@@ -97,8 +97,37 @@ def _rating(st: Statement, quantity: Quantity) -> str | None:
     return None
 
 
+#: What is measured in inches of water by itself.
+_COLUMNS = frozenset(
+    {
+        "column",
+        "w",
+        "wc",
+        "pressure",
+        "static",
+        "manometer",
+        "gas",
+        "manifold",
+        "draft",
+        "esp",
+        "vacuum",
+        "negative",
+        "positive",
+    }
+)
+
+
+def _is_depth(st: Statement, quantity: Quantity) -> bool:
+    """Whether "two inches of water" stand somewhere, and are no pressure."""
+    if _COLUMNS & set(st.norms) or (quantity.value * 8) % 1:
+        return False
+    return not any(same_dimension(u, "Pa") for u in _units_of(st, st.thing))
+
+
 def with_unit(st: Statement, quantity: Quantity, before: Statement | None = None) -> Quantity:
     """*quantity* with the unit that goes without saying, or as it is; *before* may name the instrument."""
+    if quantity.unit == "[in_i'H2O]" and _is_depth(st, quantity):
+        return replace(quantity, unit="[in_i]")
     if quantity.unit is not None or quantity.form not in {"bare", "quantity"}:
         return quantity
     after = st.norms[quantity.end] if quantity.end < len(st.norms) else ""

@@ -62,6 +62,8 @@ _POUND = Fraction("0.45359237")
 _GRAVITY = Fraction("9.80665")
 _GALLON = 231 * _INCH**3
 _BTU = Fraction("1055.05585262")
+#: To thirty places; a degree is the base here, for slopes are told in degrees.
+_PI = Fraction("3.141592653589793238462643383280")
 
 #: Atoms that take metric prefixes.
 _METRIC: dict[str, tuple[Fraction, _Vector]] = {
@@ -88,6 +90,7 @@ _METRIC: dict[str, tuple[Fraction, _Vector]] = {
     "lm": (Fraction(1), _vector(cd=1)),
     "lx": (Fraction(1), _vector(cd=1, m=-2)),
     "B": (Fraction(1), _vector(B=1)),
+    "rad": (180 / _PI, _vector(deg=1)),
     "Cel": (Fraction(1), _TEMPERATURE),
 }
 #: Atoms that take none.
