@@ -13,6 +13,7 @@ import json
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
+from itertools import repeat
 from pathlib import Path
 
 from witnessmark.listening.grammar import GRAMMAR
@@ -147,11 +148,9 @@ def _weights() -> tuple[dict[str, int], int]:
 def model_cuts(around: Around) -> list[int]:
     """The places at which the model begins a new statement, in order."""
     weights, above = _weights()
-    get = weights.get
+    get, nothing = weights.get, repeat(0)
     short = _short_runs(around.tokens)
-    return [
-        place for place, found in features(around) if place not in short and sum(get(one, 0) for one in found) > above
-    ]
+    return [place for place, found in features(around) if place not in short and sum(map(get, found, nothing)) > above]
 
 
 def _short_runs(tokens: Sequence[Token]) -> set[int]:

@@ -41,7 +41,7 @@ class _Cutter(Syntax):
     def begins(self, start: int, index: int) -> int | None:
         """Where a cut falls, when the word at *index* shows that a new statement has begun; None otherwise."""
         word, before = self.word(index), self.word(index - 1)
-        if index not in self.inside and any(table.at(self.norms, index) for table in GRAMMAR.retractions):
+        if index not in self.inside and self.retracted(index) is not None:
             return index
         mark = self.marks.get(index)
         plate = mark is not None and mark.sort == "plate" and before not in {"the", "a", "and"}
@@ -77,6 +77,12 @@ class _Cutter(Syntax):
                 return found
         return self._elided(start, index)
 
+    def retracted(self, index: int) -> int | None:
+        """Where words end that begin at *index* and take back what was said; None when none do."""
+        if self.norms[index] not in GRAMMAR.retracting:
+            return None
+        return next((found[0] for table in GRAMMAR.retractions if (found := table.at(self.norms, index))), None)
+
     def _after_comma(self, start: int, index: int) -> bool:
         """Whether a comma parts two statements: something complete before it, and more than a word after it."""
         following = next((i for i in range(index, len(self.norms)) if i in self.commas), len(self.norms) - 1)
@@ -95,12 +101,10 @@ class _Cutter(Syntax):
         opens = (word in {"some", "several", "lots"} and after not in GRAMMAR.prepositions) or (
             word == "a" and after in {"couple", "few", "bit", "little", "lot"}
         )
-        held = self.is_verb(index - 1) or before in GRAMMAR.taking | GRAMMAR.prepositions | GRAMMAR.conjunctions | {
-            "not",
-            "be",
-            "just",
-        }
-        return opens and not held and index >= self.floor(start, index) + 1 and self.complete(start, index)
+        if not opens:
+            return False
+        held = self.is_verb(index - 1) or before in GRAMMAR.holding
+        return not held and index >= self.floor(start, index) + 1 and self.complete(start, index)
 
     def _opens(self, index: int, word: str, before: str) -> bool:
         opener = GRAMMAR.openers.at(self.norms, index)
@@ -122,11 +126,9 @@ class _Cutter(Syntax):
 
     def _closed(self, start: int, index: int) -> bool:
         """Whether a closing phrase ends here and something else follows."""
-        if self.is_verb(index) or self.word(index) in {"valve", "valves", "switch"}:
+        if self.word(index - 1) not in GRAMMAR.closer_ends or self.word(index) in GRAMMAR.carrying:
             return False
-        if self.word(index) in GRAMMAR.conjunctions | GRAMMAR.prepositions | GRAMMAR.adverbs | GRAMMAR.subordinators | {
-            "when"
-        }:
+        if self.is_verb(index) or self.word(index) in {"valve", "valves", "switch"}:
             return False
         for size in (2, 3, 4):
             at = index - size
@@ -210,7 +212,7 @@ class _Cutter(Syntax):
         if spot is not None and spot.sort == "place" and self._placed(spot.start) and spot.start - start <= SHORT:
             return begin  # "on to the primary bath | shower running"
         topic = self.subject(mark.end) and self.word(mark.end) in GRAMMAR.personal | {"it"}
-        taken_back = mark.end < len(self.norms) and any(t.at(self.norms, mark.end) for t in GRAMMAR.retractions)
+        taken_back = mark.end < len(self.norms) and self.retracted(mark.end) is not None
         led = self.marks.get(start)
         if (
             led is not None
@@ -407,16 +409,16 @@ def _cuts(tokens: Sequence[Token], marks: dict[int, Mark]) -> list[int]:
     found: list[int] = []
     start, least, index = 0, 0, 0
     while index < len(tokens):
-        taken_back = next((f for t in GRAMMAR.retractions if (f := t.at(cutter.norms, index))), None)
+        taken_back = cutter.retracted(index)
         cut = cutter.begins(start, index) if index > start else None
         if cut is None and index - start >= LONGEST:
             cut = index
         if cut is not None and cut > max(start, least):
             found.append(cut)
             start = cut
-        if taken_back:
-            least = max(least, taken_back[0])  # nothing begins inside "wait no", nor right after it
-            index = taken_back[0]
+        if taken_back is not None:
+            least = max(least, taken_back)  # nothing begins inside "wait no", nor right after it
+            index = taken_back
         else:
             index += 1
     return found

@@ -144,10 +144,13 @@ _CONFIRMING = frozenset(
 )
 
 
+def answers(st: Statement) -> bool:
+    """Whether a statement begins as an answer does ("yeah", "nope") and is sure."""
+    return not _CONFIRMING.isdisjoint(st.norms[:2]) and _cue(st) is None
+
+
 def confirms(st: Statement, doubt: Draft) -> bool:
-    """Whether a statement answers a doubt in its own words: "yeah, the flue is lined"."""
-    if not set(st.norms[:2]) & _CONFIRMING or _cue(st) is not None:
-        return False
+    """Whether an answer settles a doubt in its own words: "yeah, the flue is lined"."""
     small = members("clauses", "determiners") | members("clauses", "auxiliaries") | members("clauses", "subjects")
     named = {i for n, _ in st.mentions for i in range(n.start, n.end)}
     said = {root(w) for i, w in enumerate(st.norms) if i not in named and w not in small | _CONFIRMING and len(w) > 2}  # noqa: PLR2004 - "it"

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.lexicon import Lexicon, Meaning
 from witnessmark.listening.places import HOUSE, Place
+from witnessmark.packs.model import Kind
 
 __all__ = ["Scene", "Thing", "part_of"]
 
@@ -52,13 +53,17 @@ def part_of(draft: Draft) -> Thing:
 
 @dataclass(slots=True)
 class Scene:
-    """The state of the discourse: the place the speaker is in, the focus, and what was spoken of before it."""
+    """The state of the discourse: the place the speaker is in, the focus, and what was spoken of before it.
+
+    ``standing`` remembers which kind stands for a sort of place.
+    """
 
     lexicon: Lexicon
     place: Place = HOUSE
     focus: Thing | None = None
     recent: list[Thing] = field(default_factory=list)
     chosen: dict[str, Meaning] = field(default_factory=dict)
+    standing: dict[str, Kind | None] = field(default_factory=dict)
 
     def meaning(
         self, meanings: Sequence[Meaning], place: Place, said: str = "", beside: frozenset[str] = frozenset()
@@ -117,9 +122,11 @@ class Scene:
 
     def of_place(self, place: Place) -> Thing | None:
         """The kind that stands for a place itself (attic, crawl space, the roof by its covering), where there is one."""
-        rows = [k for k in self.lexicon.packs.kinds.values() if "method" in k.describe]
-        row = next((k for k in rows if k.id == place.sort), None)
-        row = row or next((k for k in rows if place.sort in k.id.split("-")), None)
+        if place.sort not in self.standing:
+            rows = [k for k in self.lexicon.packs.kinds.values() if "method" in k.describe]
+            row = next((k for k in rows if k.id == place.sort), None)
+            self.standing[place.sort] = row or next((k for k in rows if place.sort in k.id.split("-")), None)
+        row = self.standing[place.sort]
         return Thing(row.id, None, row.name, place, row.id) if row else None
 
     def unknown(self, words: Sequence[str]) -> Thing:

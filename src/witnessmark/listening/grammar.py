@@ -145,6 +145,16 @@ class Grammar:
         return self._members("locatives")
 
     @cached_property
+    def carrying(self) -> frozenset[str]:
+        """Words after which what was said goes on: conjunctions, prepositions, adverbs, subordinators."""
+        return self.conjunctions | self.prepositions | self.adverbs | self.subordinators | {"when"}
+
+    @cached_property
+    def holding(self) -> frozenset[str]:
+        """Words that want something after them: verbs of doing, prepositions, conjunctions, "not"."""
+        return self.taking | self.prepositions | self.conjunctions | {"not", "be", "just"}
+
+    @cached_property
     def judging(self) -> frozenset[str]:
         """Single words for good and bad."""
         return members("conditions", "adverse") | members("conditions", "sound")
@@ -163,6 +173,16 @@ class Grammar:
     def closers(self) -> Phrases[str]:
         """Phrases with which a statement ends."""
         return cues("clauses", "closers")
+
+    @cached_property
+    def closer_ends(self) -> frozenset[str]:
+        """The last words of the phrases with which a statement ends."""
+        return frozenset(words[-1] for words, _ in self.closers)
+
+    @cached_property
+    def retracting(self) -> frozenset[str]:
+        """The first words of what takes back what was said."""
+        return frozenset(words[0] for table in self.retractions for words, _ in table)
 
     @cached_property
     def retractions(self) -> tuple[Phrases[str], Phrases[str]]:

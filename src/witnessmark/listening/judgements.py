@@ -17,7 +17,7 @@ from witnessmark.listening.naming import Named
 from witnessmark.listening.polarity import Sense, senses
 from witnessmark.listening.quantities import Quantity
 from witnessmark.listening.statement import Statement
-from witnessmark.listening.terms import cues
+from witnessmark.listening.terms import cues, listed
 from witnessmark.listening.unsaid import with_unit
 from witnessmark.listening.zones import zones
 from witnessmark.packs.model import Condition
@@ -178,7 +178,7 @@ def _judged(st: Statement, found: list[Sense], denials: Denial) -> list[Draft]:
     faults = [s for s in bad if s.wrong]
     condition = named(thing)
     praised = any(s.end - s.start > 1 and not s.wrong for s in good)
-    fitted = {text for _, text in cues("conditions", "fitted")}
+    fitted = listed("conditions", "fitted")
     told = any(s.end == len(st.norms) and not s.wrong and s.text not in fitted for s in good)
     if condition is not None and not faults and not bad and (st.operated or praised or told):
         condition = None

@@ -13,6 +13,7 @@ from witnessmark.listening.beside import Item, give_reasons
 from witnessmark.listening.clauses import Clause
 from witnessmark.listening.devices import Devices
 from witnessmark.listening.doubts import (
+    answers,
     asserted_before,
     confirms,
     doubted,
@@ -41,7 +42,7 @@ from witnessmark.listening.sizes import tells_more
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.statements import Spoken, spoken, statement
 from witnessmark.listening.subjects import about
-from witnessmark.listening.terms import cues, members
+from witnessmark.listening.terms import cues, listed, members
 from witnessmark.listening.unsaid import count_told
 from witnessmark.listening.votes_drafts import draft_of, voted
 from witnessmark.listening.words import Token, Word, quoted, root
@@ -113,7 +114,7 @@ class _Listener:
             # "it is there but …": what is granted first is no judgement
             self.items[-1].drafts = [d for d in self.items[-1].drafts if d.why not in {"'is there'", "'are there'"}]
         if any(d.act in {"identified", "read"} for d in drafts):
-            self.doubts = [d for d in self.doubts if d in drafts or not settled_by(d, drafts)]
+            self.doubts = [d for d in self.doubts if not settled_by(d, drafts) or d in drafts]
         self.items.append(Item(statement, drafts))
         self.devices.add(drafts)
         self._attend(statement, drafts)
@@ -215,18 +216,18 @@ class _Listener:
         """Whether the same condition of the same component was told just before, or only what should be done about it."""
         before = [d for item in self.items[-4:] for d in item.drafts]
         if draft.condition_id is None:
-            comments = draft.why.strip("'") in {text for _, text in cues("conditions", "comments")}
+            comments = draft.why.strip("'") in listed("conditions", "comments")
             if (
                 comments
                 and not st.named
                 and any(d.condition == "adverse" and d.component == draft.component for d in before[-3:])
             ):
                 return True  # "that's a trip hazard" says what the crack means
-            asks = draft.why.strip("'") in {text for _, text in cues("scopes", "wanted")} and not st.named
+            asks = draft.why.strip("'") in listed("scopes", "wanted") and not st.named
             return (
                 asks and bool(before) and before[-1].condition == "adverse" and before[-1].component == draft.component
             )
-        if draft.why.strip("'") in {text for _, text in cues("conditions", "same")}:
+        if draft.why.strip("'") in listed("conditions", "same"):
             return False
         faults = fault_roots(st.norms)
         return any(
@@ -269,7 +270,7 @@ class _Listener:
             )
             if not more or apart:
                 return False
-        elif draft.count is not None or draft.why.strip("'") in {text for _, text in cues("conditions", "same")}:
+        elif draft.count is not None or draft.why.strip("'") in listed("conditions", "same"):
             return False
         last.drafts[-1] = replace(
             old, end=draft.end, last=draft.last, text=quoted(self.spoken, old.first, draft.last), what=f"{old.what}; {draft.what}",
@@ -390,11 +391,13 @@ class _Listener:
 
     def _settle(self, st: Statement) -> None:
         thing, outright = st.thing, settles(st)
-        if not self.doubts or not (outright or st.named):
+        answered = not outright and bool(self.doubts) and st.named and answers(st)
+        if not self.doubts or not (outright or answered):
             return
+        key = thing.key if thing is not None else ""
         for doubt in reversed(self.doubts):
-            same = thing is None or doubt.kind == thing.kind or doubt.component == thing.key
-            if (same and outright) or (same and st.named and confirms(st, doubt)):
+            same = thing is None or doubt.kind == thing.kind or doubt.component == key
+            if same and (outright or confirms(st, doubt)):
                 self.doubts.remove(doubt)
                 return
 
@@ -484,12 +487,12 @@ def _spares(limit: Draft) -> bool:
 
 def _responds(draft: Draft) -> bool:
     """Whether a draft tells that a thing did what it was operated for ("i switched it on and it comes on")."""
-    return draft.why.split("; ")[-1].strip("'") in {text for _, text in cues("conditions", "responses")}
+    return draft.why.split("; ")[-1].strip("'") in listed("conditions", "responses")
 
 
 def _fits(draft: Draft) -> bool:
     """Whether a draft only says that something is attached, covered and the like."""
-    return draft.why.split("; ")[-1].strip("'") in {text for _, text in cues("conditions", "fitted")}
+    return draft.why.split("; ")[-1].strip("'") in listed("conditions", "fitted")
 
 
 def _is_understood(made: Sequence[Token], lexicon_: Lexicon) -> bool:

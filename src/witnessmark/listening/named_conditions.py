@@ -109,15 +109,19 @@ def _index(rows: tuple[tuple[Condition, tuple[Said, ...]], ...]) -> _Index:
     return _Index(tuple(made), MappingProxyType({k: tuple(v) for k, v in by_root.items()}))
 
 
-def _candidates(lexicon: Lexicon, kind: str, roots: AbstractSet[str]) -> list[tuple[Condition, _Form]]:
-    """The forms of a kind that share a word with *roots*."""
+def _candidates(
+    lexicon: Lexicon, kind: str, own: AbstractSet[str], names: AbstractSet[str]
+) -> list[tuple[Condition, _Form]]:
+    """The forms of a kind that share a word with what is said (*own*), or deny what is called *names* and no more."""
     if _indexes and next(iter(_indexes.values()))[0] is not lexicon:
         _indexes.clear()  # other packs: only one lexicon is kept
     index = _indexes.get(kind)
     if index is None:
         index = _indexes[kind] = (lexicon, _index(lexicon.conditions.get(kind, ())))
-    found = {at for one in roots for at in index[1].by_root.get(one, ())}
-    return [index[1].rows[at] for at in sorted(found)]
+    rows, by_root = index[1].rows, index[1].by_root
+    found = {at for one in own for at in by_root.get(one, ())}
+    found |= {at for one in names for at in by_root.get(one, ()) if rows[at][1].denied and rows[at][1].roots <= names}
+    return [rows[at] for at in sorted(found)]
 
 
 def adverse_condition(st: Statement, thing: Thing | None, found: Denial) -> Condition | None:
@@ -134,7 +138,7 @@ def adverse_condition(st: Statement, thing: Thing | None, found: Denial) -> Cond
         names = {root(w) for w in row.name.split()} if row else set()
         if row is not None and thing is not None and thing.kind == kind and thing.part:
             names |= {root(w) for p in row.parts if p.id == thing.part for w in p.name.split()}
-        for condition, form in _candidates(st.scene.lexicon, kind, own | names):
+        for condition, form in _candidates(st.scene.lexicon, kind, own, names):
             match = _match(form, own, names, helped=not rank)
             if match is None or not _agrees(form, st, lost, names):
                 continue

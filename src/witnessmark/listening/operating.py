@@ -107,12 +107,15 @@ def operation(st: Statement) -> Operation | None:
 def operations_in(st: Statement) -> Iterator[Operation]:
     """Every act or state of operating that is told, in order."""
     acted = False
+    said = frozenset(st.norms)
     for at, word in enumerate(st.norms):
         found = _state_of(st, at) or _handed_back(st, at)
         if found is not None:
             yield found
             continue
         for particle, sort in _table().get(word, ()):
+            if particle and particle[0] not in said:
+                continue
             act = _act_at(st, at, particle, sort, acted=acted)
             if act is not None:
                 acted = True

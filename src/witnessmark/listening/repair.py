@@ -108,11 +108,15 @@ def _joined(tokens: Sequence[Token], index: int, lexicon: Lexicon, numbers: Abst
         key, text = key + sound(following), text + following
         if len(key) < _LEAST_SOUND:
             continue
+        one = sound_of_run(key)
+        likely = lexicon.by_sound.get(one, ())
+        if one.endswith("S") and text.endswith("s"):
+            likely += lexicon.by_sound.get(one[:-1], ())
+        if not likely:
+            continue
         common = all(t.stem in lexicon.known for t in tokens[index : index + size])
         agree = _AGREE_SHORT if len(key) <= _SHORT_SOUND else _AGREE_LONG
-        one = sound_of_run(key)
-        several = lexicon.by_sound.get(one[:-1], ()) if one.endswith("S") and text.endswith("s") else ()
-        for word in (*lexicon.by_sound.get(one, ()), *several):
+        for word in likely:
             # "stain on" is no "staining": the first word must not be most of the long one already
             shared = _shared(first.norm, word)
             alike = shared == len(first.norm) > 2 or shared >= max(len(first.norm) - 1, 4)  # noqa: PLR2004 - "so" of "soffit" is chance

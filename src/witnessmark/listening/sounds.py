@@ -50,6 +50,11 @@ def sound(word: str) -> str:
     return "".join(classes)
 
 
+@lru_cache(maxsize=20_000)
 def close_in_spelling(one: str, other: str, least: float) -> bool:
     """Whether two spellings agree at least so far (0 to 1, ratio of common letters)."""
+    # The letters they have in common, in whatever order, bound the ratio; most pairs fall here.
+    enough = least * (len(one) + len(other)) / 2 - 1e-9  # rounding must not decide
+    if min(len(one), len(other)) < enough or sum(min(one.count(c), other.count(c)) for c in set(one)) < enough:
+        return False
     return SequenceMatcher(None, one, other).ratio() >= least

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import cache
 from typing import Any
 
 from witnessmark.listening.drafts import Draft
@@ -16,6 +17,29 @@ from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import Token, Word, root
 
 __all__ = ["Statement"]
+
+
+@cache
+def _small() -> frozenset[str]:
+    """Words before what a statement begins with."""
+    return members("clauses", "conjunctions") | {"okay", "ok", "now", "yeah", "yep", "well", "alright", "oh", "just", "also",
+                                                 "again", "wait", "no", "sorry"}  # fmt: skip
+
+
+@cache
+def _passed_over() -> frozenset[str]:
+    """Words between "i" and the verb that is the speaker's."""
+    return members("clauses", "adverbs") | {"am", "are", "have", "had", "going", "to", "do", "did", "was", "will", "can", "could",
+                                            "would", "and", "not", "so", "be", "but", "okay", "then", "go", "ahead", "able",
+                                            "were", "now", "yeah", "alright", "just", "while", "because", "well"}  # fmt: skip
+
+
+def _opening(norms: Sequence[str]) -> int:
+    """Where a statement begins after openers and conjunctions; a "no" that opens it is its own."""
+    at, small = 0, _small()
+    while at < len(norms) - 1 and norms[at] in small and not (norms[at] == "no" and not at):
+        at += 1
+    return at
 
 
 @dataclass(slots=True)
@@ -47,12 +71,14 @@ class Statement:
     operated: tuple[int, ...] = ()
     fresh: bool = False
     rules: list[str] = field(default_factory=list)
+    opens: int = 0
 
     def __post_init__(self) -> None:
         self.norms = [t.norm for t in self.tokens]
         self.stems = [t.stem for t in self.tokens]
         self.roots = [root(t.norm) for t in self.tokens]
         self.masked = frozenset(i for c in self.components for i in range(c.start, c.end))
+        self.opens = _opening(self.norms)
 
     @property
     def start(self) -> float:
@@ -75,12 +101,7 @@ class Statement:
 
     def opening(self) -> int:
         """Where the statement begins after openers and conjunctions."""
-        small = members("clauses", "conjunctions") | {"okay", "ok", "now", "yeah", "yep", "well", "alright", "oh", "just",
-                                                      "also", "again", "wait", "no", "sorry"}  # fmt: skip
-        at = 0
-        while at < len(self.norms) - 1 and self.norms[at] in small and not (self.norms[at] == "no" and not at):
-            at += 1
-        return at
+        return self.opens
 
     def speaker(self, index: int) -> bool:
         """Whether the verb at *index* is the speaker's: "i" or "we" before it, or nothing."""
@@ -88,10 +109,7 @@ class Statement:
         for word in reversed(before):
             if word in {"i", "we"}:
                 return True
-            if word not in members("clauses", "adverbs") | {"am", "are", "have", "had", "going", "to", "do", "did", "was",
-                                                            "will", "can", "could", "would", "and", "not", "so", "be",
-                                                            "but", "okay", "then", "go", "ahead", "able", "were", "now",
-                                                            "yeah", "alright", "just", "while", "because", "well"}:  # fmt: skip
+            if word not in _passed_over():
                 return False
         return True
 

@@ -11,7 +11,7 @@ from witnessmark.listening.inflection import forms, plural
 from witnessmark.listening.phrases import Phrases
 from witnessmark.listening.words import phrase
 
-__all__ = ["corrections", "cues", "members", "own_words"]
+__all__ = ["corrections", "cues", "listed", "members", "own_words"]
 
 
 _DOES = ("does", "do", "did")
@@ -90,6 +90,12 @@ def cues(table: str, name: str) -> Phrases[str]:
 def members(table: str, name: str) -> frozenset[str]:
     """The single words of one list."""
     return frozenset(text for text in _tables()[table][name] if " " not in text)
+
+
+@lru_cache(maxsize=256)
+def listed(table: str, name: str) -> frozenset[str]:
+    """All entries of one list as they are written, phrases too."""
+    return frozenset(_tables()[table][name])
 
 
 #: Tables of words that can also be misheard names.

@@ -79,7 +79,7 @@ def words(lines: Sequence[Line]) -> list[Word]:
             between = line.text[match.end() : to]
             last = place + 1 == len(matches)
             silent = last and line.timed_end and following is not None and following.start - line.end >= PAUSE
-            hard = silent or bool(between.strip() and _HARD.search(between))
+            hard = silent or bool(between not in {"", " "} and between.strip() and _HARD.search(between))
             found.append(
                 Word(match.group(), index, line.start, line.end, hard, "," in between, hard and "?" in between)
             )
