@@ -209,7 +209,16 @@ class _Cutter(Syntax):
             return None
         verb = self.verb_after(mark.end)
         spot = self.ends.get(begin)
-        if spot is not None and spot.sort == "place" and self._placed(spot.start) and spot.start - start <= SHORT:
+        led_in = (
+            self.word(start) not in GRAMMAR.taking - GRAMMAR.prepositions
+        )  # but not "running water at the hall bath | sink"
+        if (
+            spot is not None
+            and spot.sort == "place"
+            and self._placed(spot.start)
+            and spot.start - start <= SHORT
+            and led_in
+        ):
             return begin  # "on to the primary bath | shower running"
         topic = self.subject(mark.end) and self.word(mark.end) in GRAMMAR.personal | {"it"}
         taken_back = mark.end < len(self.norms) and self.retracted(mark.end) is not None
@@ -394,7 +403,8 @@ class _Cutter(Syntax):
         if before in {"there", "here"}:
             return index
         if not done_to and before in GRAMMAR.subjects | GRAMMAR.subordinators | {
-            "to", "not", "be", "been", "was", "were", "is", "are", "has", "have", "got", "get", "am",
+            "to", "not", "be", "been", "was", "were", "is", "are", "has", "have", "got", "get", "am", "will", "would", "can",
+            "could", "should", "might", "may", "must", "did", "does", "do",
         }:  # fmt: skip
             return None
         if (

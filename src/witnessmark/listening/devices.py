@@ -11,9 +11,11 @@ from witnessmark.listening.focus import part_of
 from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.ledger import after, still_on
 from witnessmark.listening.operating import is_fitting
-from witnessmark.listening.operations import left_off, operated
+from witnessmark.listening.operations import denies_reset, left_off, operated
 from witnessmark.listening.statement import Statement
-from witnessmark.listening.words import Word, quoted
+from witnessmark.listening.states import COVERS, names_supply
+from witnessmark.listening.terms import members
+from witnessmark.listening.words import Word, phrase, quoted
 
 __all__ = ["Devices"]
 
@@ -25,16 +27,24 @@ _SETTING = 10.0
 
 #: Acts looked back at for what was done just now.
 _FEW = 12
+#: Seconds within which "they're all off" and "i'll leave that" speak of what was operated before.
+_THESE, _LEFT_WITHIN = 90.0, 45.0
+#: Words of handing something back.
+_BACK = frozenset({"back", "reset", "resetting", "returned", "relit", "again"})
 
 
 class Devices:
-    """What was operated, in order, over the items of a narration; ``done`` is what was drafted of it."""
+    """What was operated, in order, over the items of a narration; ``done`` is what was drafted of it.
+
+    ``joined`` is the last statement that only said more of what was operated before it.
+    """
 
     def __init__(self, items: list[Item], spoken: Sequence[Word]) -> None:
         self.items = items
         self.spoken = spoken
         self.done: list[Draft] = []
         self.running: list[Draft] = []
+        self.joined: Statement | None = None
 
     def add(self, drafts: Sequence[Draft]) -> None:
         """Take in what was drafted of a statement."""
@@ -55,13 +65,55 @@ class Devices:
         running = self.running
         if st.cue("operations", "put_back_all") or st.cue("operations", "stop_all"):
             return _all_stopped(st, running)
+        these = st.cue("operations", "stop_these")
+        if these is not None and not (st.named and "both" in these[2]):
+            return self._these_stopped(st, both="both" in these[2])
         made = operated(st)
         if not made:
             self._restored(st)
-            return _ended(st, running)
+            return _let_out(st, running) or _ended(st, running) or _still(st, running)
         if made[0].act == "ran":
-            return [] if self._set_after(made[0]) else made
+            if self._set_after(made[0]) or self._left_after(st, made[0]):
+                self.joined = st
+                return []
+            return made
         return self._stopped(st, made, running)
+
+    def _these_stopped(self, st: Statement, *, both: bool) -> list[Draft]:
+        """A stop of the things run last: "they're all off", of the burners; "both off", of two things or of both of one."""
+        lately = [d for d in self.done[-_FEW:] if d.act == "ran" and st.start - d.start < _THESE]
+        if not lately:
+            return []
+        kinds = list(dict.fromkeys(d.kind for d in reversed(lately) if d in self.running))
+        last = lately[-1]
+        pair = both and len(kinds) > 1 and not {"both", "two"} & set(last.text.lower().split())
+        wanted = set(kinds[:2]) if pair else {last.kind}
+        stops = [run for run in self.running if run.kind in wanted and run.leaves in {"on", "filled", "changed"}] or [
+            last
+        ]
+        return [
+            st.draft("stopped", st.said(st.opening()), "these stopped", part_of(run), left="off", leaves="off")
+            for run in stops
+        ]
+
+    def _left_after(self, st: Statement, draft: Draft) -> bool:
+        """Whether "i'll leave that so" only says how what was just operated is left; that is said of it then."""
+        if draft.why.split("'")[1].split()[0] not in members("operations", "leaving"):
+            return False
+        last = next((d for d in reversed(self.done[-_FEW:]) if not st.named or d.kind == draft.kind), None)
+        if last is None or last.act != "ran" or st.start - last.start > _LEFT_WITHIN:
+            return False
+        item = next((i for i in self.items if any(d is last for d in i.drafts)), None)
+        strange = st.scene.lexicon.kind(draft.kind)
+        if item is None or (draft.kind != last.kind and (st.named or (strange is not None and strange.operated))):
+            return False
+        if last in self.running:
+            return True
+        leaves = draft.leaves if draft.leaves not in {None, "as found"} else "on"
+        new = replace(last, left="on", leaves=leaves, end=draft.end, last=draft.last,
+                      text=quoted(self.spoken, last.first, draft.last))  # fmt: skip
+        self._replace(item, last, new)
+        return True
 
     def _stopped(self, st: Statement, made: list[Draft], running: Sequence[Draft]) -> list[Draft]:
         """A stop, of the thing that ran where the words leave open which; none where nothing ran."""
@@ -69,23 +121,44 @@ class Devices:
         lately = {d.kind for d in self.done[-_FEW:] if st.start - d.start < _AGAIN} | {d.kind for d in running}
         if not st.named and first.kind not in lately:
             first = _of_running(first, running)
+        if "'switch down'" in first.why:
+            last = self.done[-1] if self.done and st.start - self.done[-1].start < _THESE else None
+            return [_moved(first, last)] if last is not None and last.act == "ran" else []
+        drains = set(first.why.split("'")[1].split()) & _RUNS_OUT if "'" in first.why else set()
+        if (
+            drains
+            and not {"i", "we"} & set(st.norms)
+            and any(r.kind == first.kind and r.leaves == "on" for r in running)
+        ):
+            return []  # "dishwasher's draining": its cycle goes on
         filled = [run for run in running if run.leaves == "filled"]
         if filled and ("plug" in first.why or "stopper" in first.why):
             first = _moved(first, filled[-1])  # "pulled the plug there": of the bowl that was filled
         same = [d for d in self.done if d.kind == first.kind]
+        if st.named and not any(run.kind == first.kind for run in running):
+            first = _called(st, first, running)
+            same = [d for d in self.done if d.kind == first.kind]
         begins = st.norms[st.opening()]
         stated = not {"i", "we"} & set(st.norms) and begins not in GRAMMAR.taking and not begins.endswith("ing")
         ran = bool(same) and same[-1].act == "ran"
-        if stated and not ran:
+        lid = first.part is not None and bool(COVERS & set(st.norms)) and (not ran or same[-1].part != first.part)
+        if stated and (not ran or lid):
             said = {w for n, _ in st.mentions for w in st.norms[n.start : n.end]}
             named = [run for run in running if said & set(run.label.split())]
             if named:
                 return [_moved(first, named[-1])]  # "fan's off", of the ceiling fan that was turned on
-            if first.part and (opened := left_off(st, first)) is not None:
+            if (first.part or COVERS & set(st.norms)) and (opened := left_off(st, first)) is not None:
                 return [opened]
             again = bool(same) and st.start - same[-1].start < _AGAIN
             if "back" not in st.norms or again:
                 return []
+        shut = names_supply(st) and not stated and not any(run.kind == first.kind for run in running)
+        if (
+            shut
+            and not set(first.why.split("'")[1].split()) & _BACK
+            and not (ran and st.start - same[-1].start < _THESE)
+        ):
+            return [replace(first, act="ran", leaves="changed"), *made[1:]]  # "shut the valve": it was found open
         return [first, *made[1:]]
 
     def _latest_run(self, within: float, at: float) -> tuple[Item, Draft] | None:
@@ -106,7 +179,7 @@ class Devices:
         last = self._latest_run(_SETTING, draft.start)
         if last is None or draft.value is None or last[1].kind != draft.kind:
             return False
-        if last[1].why.split("; ")[-1] != "operated: 'on'":
+        if last[1].value is not None or last[1].leaves != "on":
             return False
         new = replace(last[1], value=draft.value, unit=draft.unit, setting=draft.setting, end=draft.end, last=draft.last,
                       text=quoted(self.spoken, last[1].first, draft.last))  # fmt: skip
@@ -117,6 +190,9 @@ class Devices:
         """What came back to its state by itself ("tripped it, it reset", "flushed it and it stopped")."""
         last = self._latest_run(_AGAIN, st.start)
         if last is None or last[1].leaves not in {"as found", "tripped"}:
+            return
+        if denies_reset(st.norms) and {"trips", "tripped", "tripping", "test"} & {*st.norms, *phrase(last[1].text)}:
+            self._replace(last[0], last[1], replace(last[1], left="off", leaves="tripped"))
             return
         if st.named and st.thing and st.thing.kind != last[1].kind:
             return
@@ -146,18 +222,70 @@ def _is_on(run: Draft, floor: str) -> bool:
 
 def _ended(st: Statement, running: Sequence[Draft]) -> list[Draft]:
     """What ended by itself ("it ran and shut off by itself"), when it was running."""
-    if st.thing is None or st.cue("operations", "ended") is None or {"i", "we"} & set(st.norms):
+    if (
+        st.thing is None
+        or st.cue("operations", "ended") is None
+        or {"i", "we", "not", "still", "should"} & set(st.norms)
+    ):
         return []
     if any(is_fitting(st.norms, at) for at in range(len(st.norms))):
         return []
-    if not any(run.kind == st.thing.kind for run in running):
+    run = next((run for run in reversed(running) if run.kind == st.thing.kind), None)
+    if run is None and not st.named:
+        run = next((run for run in reversed(running) if run.leaves in {"on", "filled"}), None)
+        run = run if run is not None and st.start - run.start < _THESE else None
+    if run is None:
         return []
-    return [st.draft("stopped", st.said(st.opening()), "ended by itself", left="off", leaves="off")]
+    return [_moved(st.draft("stopped", st.said(st.opening()), "ended by itself", left="off", leaves="off"), run)]
+
+
+#: What lets the water of a filled bowl go.
+_LETS = (["letting", "it"], ["let", "it"], ["let", "them"], ["letting", "them"], ["letting", "that"], ["let", "that"])
+_GO = frozenset({"go", "out", "drain", "down", "empty", "loose"})
+_RUNS_OUT = frozenset({"drains", "drained", "draining", "drain", "emptied", "empties", "emptying"})
+
+
+def _let_out(st: Statement, running: Sequence[Draft]) -> list[Draft]:
+    """A stop of what was filled, when its water is let go ("letting it go now") or runs out ("drains slow")."""
+    filled = [run for run in running if run.leaves == "filled"]
+    if not filled or {"not", "if"} & set(st.norms):
+        return []
+    run = next((r for r in reversed(filled) if st.thing is not None and r.kind == st.thing.kind), None)
+    at = next((i for i in range(len(st.norms) - 1) if st.norms[i : i + 2] in _LETS), None)
+    if at is not None and _GO & set(st.norms[at + 2 : at + 4]):
+        run = run or filled[-1]
+    elif run is None or not any(w in _RUNS_OUT and i not in st.masked for i, w in enumerate(st.norms)):
+        return []
+    return [_moved(st.draft("stopped", st.said(st.opening()), "let out", left="off", leaves="off"), run)]
+
+
+def _still(st: Statement, running: Sequence[Draft]) -> list[Draft]:
+    """What is said to run still, though nothing of it runs by what was heard: "dishwasher's still filling"."""
+    if st.thing is None or not st.named or "still" not in st.norms or not st.cue("operations", "devices_on"):
+        return []
+    row = st.scene.lexicon.kind(st.thing.kind)
+    rows = st.scene.lexicon.procedures.get(st.thing.kind or "", ())
+    leaves = next((procedure.leaves for procedure, _ in rows if procedure.leaves in {"on", "filled"}), None)
+    by_itself = row is None or row.system in {"heating", "cooling"} or st.thing.part is not None
+    if leaves is None or by_itself or any(run.kind == st.thing.kind for run in running):
+        return []
+    return [st.draft("ran", st.said(st.opening()), "still runs", left="on", leaves=leaves)]
 
 
 def _moved(stop: Draft, run: Draft) -> Draft:
     """*stop* of the thing of *run*."""
     return replace(stop, kind=run.kind, part=run.part, label=run.label, place=run.place, component=run.component)
+
+
+def _called(st: Statement, stop: Draft, running: Sequence[Draft]) -> Draft:
+    """*stop* of what runs under the same name: "the stairs", of the attic stairs that were pulled down."""
+    said = {w for n, _ in st.mentions for w in st.norms[n.start : n.end]} - _NAMELESS
+    run = next((r for r in reversed(running) if said and said <= {*phrase(r.text), *r.label.split()}), None)
+    return _moved(stop, run) if run is not None and run.part is None else stop
+
+
+#: Names of so many things that they tell nothing.
+_NAMELESS = frozenset({"door", "light", "switch", "valve", "cover"})
 
 
 def _of_running(stop: Draft, running: Sequence[Draft]) -> Draft:

@@ -6,7 +6,9 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from witnessmark.listening.clauses import Clause, Mark
+from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.numerals import may_begin
+from witnessmark.listening.state_cuts import state_cuts
 from witnessmark.listening.terms import cues
 from witnessmark.listening.words import Token
 
@@ -45,13 +47,55 @@ def _completes(norms: Sequence[str], start: int, cut: int) -> int:
     return 0
 
 
-def held(found: Sequence[Clause], tokens: Sequence[Token], marks: Sequence[Mark]) -> list[Clause]:
-    """The statements, a particle given back to its verb, "back on" to the thing before it, "off with that" on its own."""
+def _unfinished(norms: Sequence[str], before: int, cut: int, starts: frozenset[int], ends: dict[int, int]) -> bool:
+    """Whether the words before *cut* want what comes after it: "i shut off | the breaker", "maybe | thirty inches"."""
+    last = norms[cut - 1]
+    if (
+        cut in starts
+        and last in GRAMMAR.adjectives
+        and norms[cut - 2 : cut - 1] in (["the"], ["a"], ["this"], ["that"])
+    ):
+        return True  # "the back | hose bib"
+    mine = norms[before] in {"i", "we"} and cut - before <= _FEW_WORDS
+    if (
+        mine
+        and last in _PUT_BACK
+        and norms[cut] in GRAMMAR.determiners
+        and norms[cut - 2] not in {"it", "that", "them"}
+    ):
+        return cut - 2 not in ends  # "i shut off | the breaker"
+    after = norms[cut : cut + 2]
+    joint = next((e for e in (ends.get(cut),) if e is not None), None)
+    if (
+        joint is not None
+        and after[0] == "and"
+        and (two := next((m for m in (cut + 1, cut + 2) if m in starts), None)) is not None
+    ):
+        end = next((e for e, b in ends.items() if b == two), two)
+        if norms[end : end + 1] in (["are"], ["were"], ["both"]):
+            return True  # "oven | and dishwasher are both off"
+    return (
+        last in _RUNS and after[0] in _IN and len(after) > 1 and (cut + 1 in starts or after[1] in GRAMMAR.determiners)
+    )  # "the water running | in the kitchen sink"
+
+
+#: "I turned it on" has so many words before what it is done to.
+_FEW_WORDS = 4
+_RUNS, _IN = frozenset({"running", "going"}), frozenset({"in", "at", "from"})
+
+
+def held(
+    found: Sequence[Clause], tokens: Sequence[Token], marks: Sequence[Mark], operable: frozenset[int] = frozenset()
+) -> list[Clause]:
+    """The statements, a particle given back to its verb, "back on" to the thing before it, "off with that" on its own.
+
+    *operable* are the positions where names of things that are operated begin: "disposer on" is a statement of its own.
+    """
     if not found:
         return []
     norms = [t.norm for t in tokens]
     ends = {m.end: m.start for m in marks if m.sort == "component"}
-    starts = {m.start for m in marks if m.sort == "component"}
+    starts = frozenset(m.start for m in marks if m.sort == "component")
     edges = [clause.start for clause in found]
     last = found[-1].end
     made: list[int] = []
@@ -65,6 +109,8 @@ def held(found: Sequence[Clause], tokens: Sequence[Token], marks: Sequence[Mark]
             continue  # "two of the six windows"
         if norms[cut] in _SHUTOFFS and norms[max(cut - 2, 0) : cut] == ["shut", "off"]:
             continue  # "shut off | valve is right at the meter" would tell of something that was shut off
+        if _unfinished(norms, before, cut, starts, ends):
+            continue
         size = _completes(norms, before, cut)
         if size:
             if end - cut - size > _SHORT:
@@ -78,7 +124,8 @@ def held(found: Sequence[Clause], tokens: Sequence[Token], marks: Sequence[Mark]
             made.append(ends[cut])
         else:
             made.append(cut)
-    cuts = sorted({*made, *_alone(norms)})
+    apart = [at for at in state_cuts(norms, marks, operable) if not tokens[at - 1].hard]
+    cuts = sorted({*made, *_alone(norms), *apart})
     return [Clause(a, b) for a, b in zip(cuts, [*cuts[1:], last], strict=True) if a < b]
 
 

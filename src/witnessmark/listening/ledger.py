@@ -11,6 +11,7 @@ from witnessmark.listening.words import phrase
 __all__ = ["after", "still_on"]
 
 
+_NOT = frozenset({"not", "never", "no"})
 #: Acts that put something back without shutting it off.
 _RETURNS = ("reset", "back on", "put back", "back in", "back together", "screwed")
 
@@ -58,7 +59,7 @@ def after(running: list[Draft], draft: Draft) -> list[Draft]:
         return running
     if draft.act in {"ran", "saw"}:
         tripped = any(r.leaves == "tripped" and r.component == draft.component for r in running)
-        if tripped and {"reset", "resets"} & set(phrase(draft.text)):
+        if tripped and {"reset", "resets"} & set(phrase(draft.text)) and not _NOT & set(phrase(draft.text)):
             return [r for r in running if not (r.leaves == "tripped" and r.component == draft.component)]
     return _stopped(running, draft) if draft.act == "stopped" else running
 

@@ -209,7 +209,7 @@ class _Listener:
 
     def _voted(self, st: Statement, *, retracting: bool) -> list[Draft]:
         """What the vote says a statement is that no rule drafts."""
-        draft = None if retracting else draft_of(st, voted(st, self.items))
+        draft = None if retracting or self.devices.joined is st else draft_of(st, voted(st, self.items))
         return [] if draft is None else [draft]
 
     def _repeats(self, draft: Draft, st: Statement) -> bool:
@@ -533,7 +533,7 @@ def _hear(listener: _Listener, said: Spoken, clause: Clause) -> None:
     """Hear one statement, what takes back an earlier one split off."""
     norms = [t.norm for t in said.tokens[clause.start : clause.end]]
     struck = cues("scopes", "retract_all").first(norms)
-    if struck:
+    if struck and not {"me", "us"} & set(norms[max(0, struck[0] - 1) : struck[0]]):  # not "don't let me forget that"
         listener.strike(statement(said, Clause(clause.start, clause.start + struck[1]), listener.scene))
         if struck[1] >= len(norms):
             return

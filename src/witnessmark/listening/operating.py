@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator
 from functools import lru_cache
 
+from witnessmark.listening.settings import left_at, moved_at
 from witnessmark.listening.statement import Statement
+from witnessmark.listening.states import BE, Operation, after_name, is_fitting, is_operated, state_at
 from witnessmark.listening.terms import cues, members
 
 __all__ = ["Operation", "is_fitting", "operation", "operations_in"]
@@ -15,54 +16,23 @@ __all__ = ["Operation", "is_fitting", "operation", "operations_in"]
 _APART = 6
 #: Forms that are an act only when somebody is said to do it.
 _BARE = frozenset({"drain", "run", "test", "close", "open", "start", "fill", "light", "flush", "push", "press", "turn", "switch",
-                   "pull", "take", "try", "leave", "plug", "flip", "kick", "crank", "bump", "get", "have", "cycle", "lit", "plugged"})  # fmt: skip
+                   "pull", "take", "try", "leave", "plug", "flip", "kick", "crank", "bump", "get", "have", "cycle", "lit"})  # fmt: skip
 #: After these, "off" or "back" only begins a place.
 _PLACING = frozenset(
     {"the", "its", "here", "there", "a", "of", "by", "center", "about", "that", "when", "outside", "where"}
 )
 #: Verbs whose "off" keeps its meaning before another thing ("the cover off the panel").
 _TAKING_OFF = frozenset({"take", "taking", "took", "pull", "pulling", "pulled", "pop", "popped", "popping"})
-_BE = frozenset({"is", "are", "was", "'s", "were"})
 _NOT_DONE = frozenset({"to", "the", "a", "will", "would", "could", "can", "not", "never", "been", "should", "might"})
-#: What may follow "off" where that is all that is said.
-_OFF_WITH: tuple[list[str], ...] = (
-    [],
-    ["now"],
-    ["again"],
-    ["with", "that"],
-    ["with", "it"],
-    ["it", "goes"],
-    ["that", "goes"],
-    ["with", "them"],
-)
-#: Words after "light on" and, of a longer list, after "ac is on".
-_ON_NOW = frozenset({"now", "high", "low", "medium", "full", "again", "too", "and"})
-_ON_THERE = frozenset(
-    {"downstairs", "upstairs", "i", "for", "that", "so", "first", "since", "already", "because", "still", "outside"}
-)
-#: Parts of which "on" is no state of running.
-_COVERS = frozenset(
-    {"cover", "covers", "lid", "cap", "plate", "door", "panel", "screen", "filter", "trim", "guard", "grille", "hood"}
-)
 #: Verbs that something is done to when they follow its name with a particle ("charger switched on").
 _DONE_TO = frozenset({"switched", "turned", "flipped", "bumped", "cranked", "shut", "popped", "taken", "pulled", "folded",
-                      "buttoned", "closed", "screwed"})  # fmt: skip
+                      "buttoned", "closed", "screwed", "called"})  # fmt: skip
 #: Verbs that tell what a thing did, after its name.
 _BY_ITSELF = frozenset({"drained", "stopped", "closed", "opened", "ran", "tripped", "reset", "shut", "turned", "filled", "started",
                         "runs", "lit", "cycled", "flushed", "emptied"})  # fmt: skip
 _DIRECTIONS = frozenset({"end", "down", "into", "under", "along", "across", "to", "through", "from", "parallel", "over", "behind",
                          "up", "between", "past", "toward", "towards", "trim", "board", "length", "out"})  # fmt: skip
 _SORTS = ("off", "open", "on", "momentary")
-
-
-@dataclass(frozen=True, slots=True)
-class Operation:
-    """An act of operating: ``sort`` is on, open, off or momentary; positions of verb and end of particle."""
-
-    sort: str
-    start: int
-    end: int
-    words: str
 
 
 @lru_cache(maxsize=1)
@@ -109,7 +79,7 @@ def operations_in(st: Statement) -> Iterator[Operation]:
     acted = False
     said = frozenset(st.norms)
     for at, word in enumerate(st.norms):
-        found = _state_of(st, at) or _handed_back(st, at)
+        found = state_at(st, at) or moved_at(st, at) or left_at(st, at)
         if found is not None:
             yield found
             continue
@@ -123,54 +93,6 @@ def operations_in(st: Statement) -> Iterator[Operation]:
                 break
 
 
-def _state_of(st: Statement, at: int) -> Operation | None:
-    """A state told of a thing without a verb of doing: "light off", "off with that", "ac's on downstairs"."""
-    norms, word = st.norms, st.norms[at]
-    after = norms[at + 1 : at + 2]
-    if word == "off" and _component_before(st, at) and after in ([], ["now"], ["again"], ["and"], ["too"]):
-        return Operation("off", at, at + 1, "off")
-    if word == "off" and at == st.opening() and norms[at + 1 :] in _OFF_WITH:
-        return Operation("off", at, at + 1, "off")
-    start = at - 1 if at and norms[at - 1] in _BE else at
-    plain = start == at
-    if word != "on" or not _component_before(st, start) or not _is_operated(st) or st.norms[start - 1] in _COVERS:
-        return None
-    if after == [] or after[0] in (_ON_NOW if plain else _ON_NOW | _ON_THERE):
-        return Operation("on", start, at + 1, "on")
-    return None
-
-
-def _handed_back(st: Statement, at: int) -> Operation | None:
-    """What was put back as it was: "stat back to sixty eight", "cover back on", "back up to one ten"."""
-    if st.norms[at] != "back" or not (_component_before(st, at) or at == st.opening()):
-        return None
-    rest = st.norms[at + 1 : at + 3]
-    number = any(at < q.start <= at + 3 for q in st.quantities)
-    if (
-        _component_before(st, at)
-        and rest[:1] in (["on"], ["in"], ["up"], ["together"], ["down"], ["off"])
-        and not (len(rest) > 1 and rest[1] in _PLACING)
-    ):
-        return Operation("off", at, at + 2, f"back {rest[0]}")
-    if rest[:1] in (["to"], ["up"], ["down"], ["at"]) and number:
-        return Operation("off", at, at + 2, f"back {rest[0]}")
-    if rest in (["to", "normal"], ["to", "auto"], ["on", "auto"], ["to", "where"], ["how", "it"], ["where", "it"]):
-        return Operation("off", at, at + 2, f"back {rest[0]}")
-    return None
-
-
-#: What makes "shut off" the name of a fitting, before it and after it.
-_A_FITTING = frozenset({"the", "a", "an", "main", "emergency"})
-_FITTING_OF = frozenset({"valve", "valves", "handle", "handles", "lever", "key", "wheel", "switch", "is", "are", "was"})
-
-
-def is_fitting(norms: Sequence[str], at: int) -> bool:
-    """Whether "shut off" at *at* names a fitting ("shut off valve is at the meter"): nothing was shut off then."""
-    return tuple(norms[at : at + 2]) == ("shut", "off") and (
-        (at > 0 and norms[at - 1] in _A_FITTING) or (len(norms) > at + 2 and norms[at + 2] in _FITTING_OF)
-    )
-
-
 def _act_at(st: Statement, at: int, particle: tuple[str, ...], sort: str, *, acted: bool) -> Operation | None:
     """The act of one verb with one of its particles, when it is the speaker's and done."""
     norms, word = st.norms, st.norms[at]
@@ -182,11 +104,11 @@ def _act_at(st: Statement, at: int, particle: tuple[str, ...], sort: str, *, act
     if end is None:
         return None
     made = Operation(sort, at, end, " ".join((word, *particle)))
-    if word in _BE and end != at + 1 + len(particle):
+    if word in BE and (end != at + 1 + len(particle) or (at and norms[at - 1] in {"i", "we", "they", "you"})):
         return None
-    if word == "back" and (not at or norms[at - 1] not in _BE):
+    if word == "back" and (not at or norms[at - 1] not in BE):
         return None
-    if word in _BE or word in {"everything", "back"}:
+    if word in BE or word in {"everything", "back"}:
         return made if sort in {"off", "on"} and not _is_noun_phrase_off(st, end) else None
     joined = acted and norms[at - 1] in {"and", "then"}  # "ran it and switched it off"
     return made if (joined or _is_done(st, made, particle)) and not _is_other(st, made, particle) else None
@@ -196,8 +118,8 @@ def _is_done(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
     """Whether the speaker did it, does it or is about to."""
     norms, at = st.norms, act.start
     word, before = norms[at], norms[at - 1] if at else ""
-    passive = act.sort == "off" and before in {*_BE, "been", "got"} and bool(st.mentions)
-    gerund = word.endswith("ing") and (at in {0, st.opening()} or _component_before(st, at) or before == "now")
+    passive = act.sort == "off" and before in {*BE, "been", "got"} and bool(st.mentions)
+    gerund = word.endswith("ing") and (at in {0, st.opening()} or after_name(st, at) or before == "now")
     plain = st.speaker(at) and before not in _NOT_DONE
     planned = before == "to" and "going" in norms[:at] and act.sort in {"on", "off"}
     let = (
@@ -206,14 +128,10 @@ def _is_done(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
         and word in {"get", "start", "turn", "fill", "run", "flip", "pop"}
     )
     handed = (
-        act.sort in {"on", "off"}
-        and bool(particle)
-        and _component_before(st, at)
-        and word in _DONE_TO
-        and _is_operated(st)
+        act.sort in {"on", "off"} and bool(particle) and after_name(st, at) and word in _DONE_TO and is_operated(st)
     )
     counted = act.sort == "momentary" and any(q.end == at for q in st.quantities) and word.endswith("ed")
-    coming = particle == ("off",) and word == "coming" and (_component_before(st, at) or before in _BE)
+    coming = particle == ("off",) and word == "coming" and (after_name(st, at) or before in BE)
     if word == "coming":
         return coming
     return gerund or plain or planned or passive or handed or let or counted
@@ -241,23 +159,26 @@ def _is_other(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
         return True
     if word in {"start", "starting"} and after in (["with"], ["at"], ["in"], ["out"], ["outside"], ["from"]):
         return True
-    if word == "running" and (
-        (after and after[0] in _DIRECTIONS) or (_component_before(st, at) and not _is_operated(st))
-    ):
+    if word in {"shut", "closed", "stopped"} and {"own", "itself"} & set(norms[at:]):
+        return True  # "stays | shut on its own"
+    if word in {"plugged", "plugging"} and particle[:1] == ("the",) and not _is_filled(st):
+        return True
+    if word == "running" and "already" in norms[at + 1 : at + 3]:
+        return True
+    if word == "running" and ((after and after[0] in _DIRECTIONS) or (after_name(st, at) and not is_operated(st))):
         return True
     if word in {"set", "setting"} and (
-        not _is_operated(st) or not ({"to", "at", "for", "back"} & set(norms[at:]) or st.quantities)
+        not is_operated(st) or not ({"to", "at", "for", "back"} & set(norms[at:]) or st.quantities)
     ):
         return True
     if word in {"filled", "filling", "fill"} and after in (["for"], ["with"], ["in"]) and particle == () and not said:
         return True
-    return word in _BY_ITSELF and _component_before(st, at) and not (particle and word in _DONE_TO)
+    return word in _BY_ITSELF and after_name(st, at) and not (particle and word in _DONE_TO)
 
 
-def _is_operated(st: Statement) -> bool:
-    """Whether what the statement is about is a thing that is operated, by its pack; a strange thing may be."""
-    row = st.scene.lexicon.kind(st.thing.kind) if st.thing and st.thing.kind else None
-    return row is None or bool(row.operated)
+def _is_filled(st: Statement) -> bool:
+    rows = st.scene.lexicon.procedures.get((st.thing.kind or "") if st.thing else "", ())
+    return any(row.leaves == "filled" for row, _ in rows)
 
 
 def _is_noun_phrase_off(st: Statement, end: int) -> bool:
@@ -265,7 +186,3 @@ def _is_noun_phrase_off(st: Statement, end: int) -> bool:
     after = st.norms[end] if end < len(st.norms) else ""
     number = any(q.start == end + 1 for q in st.quantities)
     return (after == "to" and not number) or after in _PLACING
-
-
-def _component_before(st: Statement, at: int) -> bool:
-    return any(c.end == at for c in st.components)

@@ -2,34 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
 
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import Thing
+from witnessmark.listening.grammar import GRAMMAR
+from witnessmark.listening.lexicon import Meaning
+from witnessmark.listening.naming import Named
 from witnessmark.listening.operating import Operation, operation, operations_in
 from witnessmark.listening.places import named_place
+from witnessmark.listening.procedures import opening_of, procedure_of
 from witnessmark.listening.quantities import Quantity
 from witnessmark.listening.statement import Statement
-from witnessmark.listening.terms import cues
-from witnessmark.listening.words import root
+from witnessmark.listening.terms import cues, members
 from witnessmark.packs.model import Procedure
 
-__all__ = ["left_off", "operated"]
-
-
-def _procedure(st: Statement, thing: Thing | None) -> Procedure | None:
-    if thing is None or thing.kind is None:
-        return None
-    rows = st.scene.lexicon.procedures.get(thing.kind, ())
-    row = st.scene.lexicon.kind(thing.kind)
-    own = frozenset(st.roots) | {root(w) for w in (row.name if row else thing.label).split()}
-    best: tuple[int, Procedure] | None = None
-    for procedure, forms in rows:
-        for said in forms:
-            if said.roots <= own and (best is None or len(said.roots) > best[0]):
-                best = (len(said.roots), procedure)
-    return best[1] if best else None
+__all__ = ["denies_reset", "left_off", "operated"]
 
 
 def _object(st: Statement, found: Operation) -> Thing | None:
@@ -49,6 +39,20 @@ def _object(st: Statement, found: Operation) -> Thing | None:
     return st.scene.thing(meaning, place)
 
 
+def _of_water(st: Statement, found: Operation) -> Thing | None:
+    """Where "water on" runs: at what was spoken of lately that water is drawn at; a thing of its own where that is unknown."""
+    if st.named or not found.start or st.norms[found.start - 1] != "water":
+        return None
+    lately = [st.scene.focus, *reversed(st.scene.recent[-_LATELY:])]
+    for thing in lately:
+        row = st.scene.lexicon.kind(thing.kind) if thing else None
+        if row is not None and row.water:
+            return thing
+    return st.scene.unknown(("water",))
+
+
+#: Things spoken of so lately that water may run at them.
+_LATELY = 4
 #: Words between two things of one act: "and the".
 _AND_THE = 2
 _LEFT = {"on": "on", "filled": "on", "changed": "on", "open": "on", "unlatched": "on"}
@@ -59,18 +63,38 @@ def operated(st: Statement) -> list[Draft]:
     found = operation(st)
     if found is None:
         return []
-    thing = _object(st, found) or st.thing
+    thing = _object(st, found) or _of_water(st, found) or st.thing
     if thing is None or (st.cue("operations", "devices_on") and found.sort != "off"):
         return []
     if found.sort == "momentary" and any(a > found.start for a, _ in st.instruments):
         return []  # "tested it with the meter" is a measurement
     st.operated = tuple(range(found.start, found.end))
-    return [_act(st, found, one) for one in (thing, *_joined(st, found, thing))]
+    made = [_act(st, found, one) for one in (thing, *_joined(st, found, thing))]
+    return [*made, *(_act(st, other, one) for other, one in _others(st, found, thing))]
+
+
+def _own(st: Statement, act: Operation) -> tuple[Named, Meaning] | None:
+    """The thing named right after an act, with nothing but articles and the like between."""
+    inner = GRAMMAR.determiners | GRAMMAR.adjectives | {"back", "up", "down", "off", "on"}
+    return next(
+        ((n, m) for n, m in st.mentions if n.start > act.start and set(st.norms[act.end : n.start]) <= inner), None
+    )
+
+
+def _others(st: Statement, first: Operation, thing: Thing) -> list[tuple[Operation, Thing]]:
+    """Later acts of the statement that are done to another thing, named after them ("pulled the plug and shut the door")."""
+    made: list[tuple[Operation, Thing]] = []
+    for act in operations_in(st):
+        own = _own(st, act) if act.start >= first.end and not act.state and act.sort in {"on", "off"} else None
+        if own is not None and own[1].kind != thing.kind:
+            st.operated = (*st.operated, *range(act.start, act.end))
+            made.append((act, st.scene.thing(own[1], thing.place)))
+    return made
 
 
 def left_off(st: Statement, stopped: Draft) -> Draft | None:
     """What "cover's off" means of something that did not run: a part that was taken off, when a procedure says it has to go back."""
-    procedure = _procedure(st, st.thing)
+    procedure = opening_of(st, st.thing)
     if procedure is None or procedure.leaves != "open" or not procedure.put_back or "off" not in st.norms:
         return None
     return replace(stopped, act="ran", left=None, leaves="open", procedure=procedure.id)
@@ -82,7 +106,7 @@ def _joined(st: Statement, found: Operation, thing: Thing) -> list[Thing]:
     for (one, _), (other, meaning) in pairwise(st.mentions):
         between = st.norms[one.end : other.start]
         if (
-            one.start > found.start
+            (one.start > found.start or (other.end == found.start and st.norms[found.start] in {"are", "were"}))
             and between
             and between[0] == "and"
             and len(between) <= _AND_THE
@@ -92,9 +116,14 @@ def _joined(st: Statement, found: Operation, thing: Thing) -> list[Thing]:
     return made
 
 
-def _ends(st: Statement, found: Operation) -> bool:
+def _ends(st: Statement, found: Operation, thing: Thing) -> bool:
     """Whether what was done is undone, or ends by itself, in the same statement ("flushed it and it stopped")."""
-    if any(other.sort == "off" and other.start >= found.end for other in operations_in(st)):
+    for other in operations_in(st):
+        if other.sort == "off" and other.start >= found.end:
+            own = _own(st, other)
+            if own is None or thing.kind == own[1].kind:
+                return True
+    if cues("operations", "there_and_back").first(st.norms, found.start):
         return True
     ended = cues("operations", "ended").first(st.norms, found.end)
     return ended is not None and ended[1] - ended[0] < len(st.norms)
@@ -114,8 +143,8 @@ def _act(st: Statement, found: Operation, thing: Thing) -> Draft:
     value = {} if to is None else {"value": to.value, "unit": to.unit or ("1" if to.form == "count" else None)}
     if found.sort == "off":
         return st.draft("stopped", what, why, thing, left="off", leaves="off", **value)
-    procedure = _procedure(st, thing)
-    ends = _ends(st, found)
+    procedure = procedure_of(st, thing)
+    ends = _ends(st, found, thing)
     leaves = "as found" if ends else _leaves(st, found, procedure, thing)
     left = "off" if ends else "on" if found.sort == "open" else _LEFT.get(leaves)
     setting = f"{to.value} {to.unit or ''}".strip() if to is not None else None
@@ -133,17 +162,59 @@ def _leaves(st: Statement, found: Operation, procedure: Procedure | None, thing:
     if found.sort == "momentary" and _goes_on(st, found, procedure):
         return procedure.leaves if procedure is not None else "on"
     if found.sort == "momentary":
-        trips = bool(words & {"tripped", "tripping"}) and "reset" not in st.norms
-        return "tripped" if trips and procedure is not None and procedure.leaves == "tripped" else "as found"
+        return "tripped" if words & {"tripped", "tripping"} and _stays_tripped(st, procedure) else "as found"
+    leaving = found.words.split()[0] in members("operations", "leaving")
+    if found.sort == "open":
+        return _opened(st, procedure, thing, words, told=found.state or leaving)
     leaves = found.sort
-    if words & {"fill", "filling", "filled"}:
+    if words & {"fill", "filling", "filled", "standing", "stopper", "plug", "stoppered"}:
         leaves = "filled"
-    elif words & {"up", "down", "set", "setting", "bump", "bumped"} and "on" not in words:
+    elif words & {"up", "down", "set", "setting", "bump", "bumped", "to"} and "on" not in words:
         leaves = "changed"
-    if procedure is not None and procedure.leaves != "as found":
+    if procedure is not None and procedure.leaves not in {"as found", "open", "unlatched"}:
         leaves = procedure.leaves
-    part = leaves == "open" and thing.part is not None and procedure is not None and procedure.leaves == "open"
-    return "as found" if leaves in {"open", "unlatched"} and not (part or _stays_open(procedure, words)) else leaves
+    elif leaves == "changed" and procedure is None:
+        leaves = _set_leaves(st, thing)
+    return leaves
+
+
+def _set_leaves(st: Statement, thing: Thing) -> str:
+    """What setting a thing leaves, by the procedures of its kind: an oven that is set is on."""
+    rows = st.scene.lexicon.procedures.get(thing.kind or "", ())
+    every = {row.leaves for row, _ in rows} - {"as found", "open"}
+    return "on" if every == {"on"} else "changed"
+
+
+def _opened(st: Statement, procedure: Procedure | None, thing: Thing, words: set[str], *, told: bool) -> str:
+    """How what was opened is left: a hatch stays open; a door or refrigerator opened in passing is closed without a word."""
+    leaves = "open"
+    procedure = procedure if procedure is not None and procedure.leaves == "tripped" else opening_of(st, thing)
+    words = words | {w for act in operations_in(st) if act.sort == "open" for w in act.words.split()}
+    if procedure is not None and procedure.leaves in {"open", "unlatched", "tripped"}:
+        leaves = procedure.leaves
+    if told:
+        return "tripped" if "tripped" in words else "unlatched" if words & {"unlocked", "unlatched"} else leaves
+    row = st.scene.lexicon.kind(thing.kind)
+    part = thing.part is not None and leaves == "open" and procedure is not None
+    stays = leaves == "open" and procedure is not None and row is not None and row.system not in _IN_PASSING
+    return leaves if part or stays or _stays_open(procedure, words) else "as found"
+
+
+#: Systems of things that are opened in passing, many of them on a visit.
+_IN_PASSING = frozenset({"interior", "appliances"})
+
+
+def _stays_tripped(st: Statement, procedure: Procedure | None) -> bool:
+    """Whether what was tripped stays so: nothing says that it was reset, or it is said that it does not."""
+    if procedure is None or procedure.leaves != "tripped":
+        return False
+    return "reset" not in st.norms or denies_reset(st.norms)
+
+
+def denies_reset(norms: Sequence[str]) -> bool:
+    """Whether it is told that something does not reset."""
+    at = next((i for i, w in enumerate(norms) if w in {"reset", "resets", "resetting"}), None)
+    return at is not None and bool({"not", "never", "no"} & set(norms[max(0, at - 4) : at]))
 
 
 def _goes_on(st: Statement, found: Operation, procedure: Procedure | None) -> bool:

@@ -60,8 +60,15 @@ def spoken(lines: Sequence[Line], lexicon: Lexicon) -> Spoken:
     ruled = clauses(made, named.marks)
     cut = with_cuts(ruled, model_cuts(_around(lines, said, made, named.marks, ruled)))
     return Spoken(
-        said, made, named.components, named.values, named.plates, named.instruments, held(cut, made, named.marks)
+        said, made, named.components, named.values, named.plates, named.instruments,
+        held(cut, made, named.marks, _operable(named.components, lexicon)),
     )  # fmt: skip
+
+
+def _operable(components: Sequence[Named], lexicon: Lexicon) -> frozenset[int]:
+    """Where names of things that are operated begin."""
+    kinds = lexicon.packs.kinds
+    return frozenset(named.start for named in components if any(kinds[m.kind].operated for m in named.meanings))
 
 
 def _around(

@@ -17,6 +17,10 @@ __all__ = ["before", "draft_of", "voted"]
 _SURE = {"off": 0.65, "identified": 0.85}
 #: The maker's name follows one of these.
 _BEFORE_NAMES = frozenset({"is", "a", "an", "by", "'s"})
+#: What is not stopped now: left so, to be stopped later, or found so.
+_NOT_STOPPED = frozenset(
+    {"will", "would", "later", "leaving", "leave", "left", "was", "were", "not", "never", "should", "if"}
+)
 
 
 def before(items: Sequence[Item]) -> str | None:
@@ -51,6 +55,8 @@ def draft_of(st: Statement, found: Vote) -> Draft | None:
     why = f"vote {found.share:.2f}"
     if found.label == "identified":
         return _make(st, why)
+    if _NOT_STOPPED & set(st.norms):
+        return None
     return st.draft("stopped", st.said(st.opening()), why, left="off", leaves="off")
 
 
