@@ -15,7 +15,7 @@ from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import members
 from witnessmark.packs.model import Measure
 
-__all__ = ["temperature_told"]
+__all__ = ["is_warm", "temperature_told"]
 
 #: Degrees Fahrenheit: what rooms are at, and what comes hot from a tap; a count is seldom as large as the third.
 _ROOM, _TAP, _NO_COUNT = (Decimal(35), Decimal(130)), (Decimal(60), Decimal(190)), Decimal(32)
@@ -34,6 +34,13 @@ _BESIDE = frozenset({"hot", "cold", "warm", "cool", "warmer", "cooler", "heat", 
 #: After these a number names or counts ("unit four", "zone two", "set to seventy" is what a thing was set to).
 _NAMES = frozenset({"number", "unit", "zone", "slot", "circuit", "page", "room", "apartment", "step", "set", "by", "x", "times", "the", "every",
                     "model", "serial", "grade", "class", "type", "stage", "wire", "gauge", "these", "those", "all", "want", "wants", "a", "an"})  # fmt: skip
+
+
+def is_warm(st: Statement) -> bool:
+    """Whether the statement itself says that a temperature is told: of a room, or with "hot" or "cold"."""
+    return bool(_FELT & set(st.norms)) or any(
+        p.sort != "house" for _, _, p in places_in(st.norms, st.stems, st.scene.lexicon)
+    )
 
 
 def temperature_told(st: Statement, quantity: Quantity, thing: Thing | None) -> Measure | None:

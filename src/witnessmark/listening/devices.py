@@ -171,8 +171,13 @@ class Devices:
 
     def _replace(self, item: Item, old: Draft, new: Draft) -> None:
         item.drafts = [new if d is old else d for d in item.drafts]
-        self.done = [new if d is old else d for d in self.done]
-        self.running = still_on(self.done)
+        self.swap(old, new)
+
+    def swap(self, old: Draft, new: Draft) -> None:
+        """Take *new* for *old* among what was done, where it is one of them."""
+        if any(d is old for d in self.done):
+            self.done = [new if d is old else d for d in self.done]
+            self.running = still_on(self.done)
 
     def _set_after(self, draft: Draft) -> bool:
         """Whether "i set it to three fifty" only tells to what the oven, just said to be on, was set."""

@@ -6,8 +6,8 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
-from witnessmark.journal.acts import Count
 from witnessmark.listening.absences import absent
+from witnessmark.listening.counts import counted
 from witnessmark.listening.denial import Denial
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import Thing
@@ -15,18 +15,15 @@ from witnessmark.listening.modes import is_requirement
 from witnessmark.listening.named_conditions import adverse_condition
 from witnessmark.listening.naming import Named
 from witnessmark.listening.polarity import Sense, senses
-from witnessmark.listening.quantities import Quantity
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, listed
 from witnessmark.listening.unsaid import with_unit
 from witnessmark.listening.zones import zones
 from witnessmark.packs.model import Condition
 
-__all__ = ["counted", "judged", "measured_in"]
+__all__ = ["judged", "measured_in"]
 
 _WHAT_WORDS = 14
-#: More than so many are not counted in passing.
-_MOST_COUNTED = 30
 
 
 def measured_in(st: Statement) -> dict[str, Any]:
@@ -39,35 +36,6 @@ def measured_in(st: Statement) -> dict[str, Any]:
     if count:
         return {"value": Decimal(count.adverse or count.checked), "unit": "1"}
     return {}
-
-
-def counted(st: Statement, *, adverse: bool = True) -> Count | None:
-    """How many of how many the statement speaks of: "two of the six", "two knockouts"."""
-    for quantity in st.quantities:
-        if quantity.value != quantity.value.to_integral_value() or not 0 < quantity.value < 1000:  # noqa: PLR2004 - things counted in a house
-            continue
-        number = int(quantity.value)
-        whole = int(quantity.second) if quantity.second is not None and quantity.form == "count" else None
-        if quantity.form == "count":
-            return Count(whole if adverse and whole else number, whole, number if adverse else 0)
-        if quantity.form == "bare" and st.subject and quantity.end <= st.subject.start <= quantity.end + 2:
-            return Count(number, None, number if adverse else 0)
-        if quantity.form == "bare" and 1 < number <= _MOST_COUNTED and _stands_for_some(st, quantity):
-            return Count(number, None, number if adverse else 0)
-    return None
-
-
-def _stands_for_some(st: Statement, quantity: Quantity) -> bool:
-    """Whether a bare number counts things that go unsaid or stand before it: "two stuffed with rags", "caps two split"."""
-    if quantity.end >= len(st.norms):
-        return False
-    opens = quantity.start == st.opening() or quantity.start in {st.opening() + 1} & {
-        i + 1
-        for i, word in enumerate(st.norms)
-        if word in {"the", "these", "those", "other", "all", "only", "got", "has"}
-    }
-    follows = st.subject is not None and quantity.start == st.subject.end
-    return opens or follows
 
 
 def _what(st: Statement, thing: Thing | None) -> str:

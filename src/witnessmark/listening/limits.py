@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
+from witnessmark.listening.counts import told_count
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import Thing
 from witnessmark.listening.places import HOUSE, Place, places_in
@@ -225,6 +228,8 @@ def skipped(st: Statement) -> Draft | None:
     more: dict[str, object] = {}
     if temperature is not None:
         more = {"value": temperature.value, "unit": temperature.unit}
+    elif (many := told_count(st)) is not None:
+        more = {"value": Decimal(many.number), "unit": "1"}
     return st.draft(
         "skipped",
         st.said(st.opening()),

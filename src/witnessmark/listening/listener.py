@@ -7,10 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from decimal import Decimal
 
 from witnessmark.listening.absences import answered_no
 from witnessmark.listening.beside import Item, give_reasons
 from witnessmark.listening.clauses import Clause
+from witnessmark.listening.counts import number_of, told_count
 from witnessmark.listening.devices import Devices
 from witnessmark.listening.doubts import (
     answers,
@@ -38,12 +40,11 @@ from witnessmark.listening.narration import Narration
 from witnessmark.listening.places import HOUSE, Place, entered, place_of
 from witnessmark.listening.polarity import fault_roots
 from witnessmark.listening.readings import read
-from witnessmark.listening.sizes import tells_more
+from witnessmark.listening.sizes import set_to, tells_more, times
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.statements import Spoken, spoken, statement
 from witnessmark.listening.subjects import about
 from witnessmark.listening.terms import cues, listed, members
-from witnessmark.listening.unsaid import count_told
 from witnessmark.listening.votes_drafts import draft_of, voted
 from witnessmark.listening.words import Token, Word, quoted, root
 from witnessmark.listening.zones import sliced
@@ -176,15 +177,16 @@ class _Listener:
         judgement = judged(st)
         if not judgement and not operation:
             judgement = echoed(st, self.items) or self._answer(st)
-        many = count_told(st) if len(judgement) == 1 else None
+        many = told_count(st) if len(judgement) == 1 else None
         if many is not None and judgement[0].value is None:
-            judgement = [replace(judgement[0], value=many, unit="1")]
+            judgement = [replace(judgement[0], value=Decimal(many.number), unit="1")]
         adverse = any(d.condition == "adverse" for d in judgement)
         if not any(d.setting for d in operation) and not (is_requirement(st) and not st.instruments):
             drafts += self._readings(st, judgement)
         drafts += identified(st)
         if not adverse and not operation:
-            drafts += described(st) or ([] if judgement or drafts else made_of(st))
+            numbered = [] if any(d.act == "read" for d in drafts) else number_of(st)
+            drafts += (described(st) or ([] if judgement or drafts or numbered else made_of(st))) + numbered
         judgement = [d for d in judgement if not self._says_more(st, d)]
         done = any(d.act == "stopped" or d.leaves not in {None, "as found"} for d in operation)
         told = any(d.act == "identified" for d in drafts)
@@ -197,14 +199,26 @@ class _Listener:
         return drafts
 
     def _joined_to_last(self, st: Statement, drafts: list[Draft]) -> list[Draft]:
-        """The drafts without a number that only says more of the one before: how large a fault is, how warm it was outside."""
+        """The drafts without a number that only says more of the one before: how large, how many, set to what."""
         last = self.items[-1] if self.items else None
         old = last.drafts[-1] if last is not None and last.mode is None and last.drafts else None
-        if last is None or old is None or len(drafts) != 1 or not tells_more(st, drafts[0], old):
+        if last is None or old is None or len(drafts) > 1:
             return drafts
-        new = drafts[0]
-        last.drafts[-1] = replace(old, value=new.value, unit=new.unit, end=new.end, last=new.last,
-                                  text=quoted(self.spoken, old.first, new.last), why=f"{old.why}; {new.why}")  # fmt: skip
+        value, unit, why = None, None, ""
+        if drafts and tells_more(st, drafts[0], old):
+            value, unit, why = drafts[0].value, drafts[0].unit, drafts[0].why
+        elif not drafts or drafts[0].act in {"read", "identified"}:
+            setting = set_to(st, old)
+            many = times(st, old) if not drafts or drafts[0].attribute == "number" else None
+            if setting is not None:
+                (value, unit), why = setting, "set to"
+            elif many is not None:
+                value, unit, why = many, "1", "so many"
+        if value is None:
+            return drafts
+        last.drafts[-1] = new = replace(old, value=value, unit=unit, end=st.end, last=st.tokens[-1].last, why=f"{old.why}; {why}",
+                                        text=quoted(self.spoken, old.first, st.tokens[-1].last))  # fmt: skip
+        self.devices.swap(old, new)
         return []
 
     def _voted(self, st: Statement, *, retracting: bool) -> list[Draft]:

@@ -9,6 +9,7 @@ from typing import Any
 from witnessmark.listening.clauses import Mark
 from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.lexicon import Lexicon, Meaning
+from witnessmark.listening.numerals import may_begin, numeral
 from witnessmark.listening.places import places_in
 from witnessmark.listening.plates import spelled
 from witnessmark.listening.quantities import quantities
@@ -109,6 +110,36 @@ def _measures(norms: Sequence[str], start: int, end: int) -> bool:
     """Whether a name such as "meter" is what a reading is taken with here."""
     after = norms[end] if end < len(norms) else ""
     before = norms[max(0, start - 3) : start]
+    if after and after in {
+        "pegs",
+        "pegged",
+        "jumps",
+        "jumped",
+        "at",
+        "is",
+        "'s",
+        "was",
+        "got",
+        "goes",
+        "went",
+        "gives",
+        "to",
+        "still",
+    }:
+        shown = next(
+            (
+                w
+                for w in norms[end + 1 : end + 4]
+                if w not in {"at", "to", "right", "all", "the", "way", "about", "still", "only"}
+            ),
+            "",
+        )
+        return may_begin(shown) and shown not in {"a", "an"}
+    number = numeral(norms, end) if after else None
+    if number is not None and may_begin(after) and after not in {"a", "an", "one"}:
+        return not norms[number.end : number.end + 1] or not norms[number.end].endswith(
+            "s"
+        )  # "meter thirty", not "meter two feet …"
     return after in {"says", "reads", "said", "shows", "showed", "read", "on"} or "with" in before or "put" in before
 
 

@@ -98,6 +98,9 @@ def _whole(words: Sequence[str], index: int) -> tuple[int, int, str] | None:
         end, value = found[0] + 1, found[1] * 1000
         skip = end + 1 if end < len(words) and words[end] == "and" else end
         rest = _hundreds(words, skip) if skip < len(words) else None
+        if rest and rest[1] >= 100 and "hundred" not in words[skip : rest[0]]:  # noqa: PLR2004 - "two thousand seven | ten years"
+            small = _small(words, skip)
+            rest = None if small is None else (*small, "cardinal")
         if rest and rest[1] < 1000:  # noqa: PLR2004 - two thousand eight
             end, value = rest[0], value + rest[1]
         return end, value, "year" if _YEARS[0] <= value <= _YEARS[1] else "cardinal"

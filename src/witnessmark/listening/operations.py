@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from decimal import Decimal
 from itertools import pairwise
 
+from witnessmark.listening.counts import told_count
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import Thing
 from witnessmark.listening.grammar import GRAMMAR
@@ -140,7 +142,11 @@ def _act(st: Statement, found: Operation, thing: Thing) -> Draft:
     what = st.said(st.opening())
     why = f"operated: '{found.words}'"
     to = _set_to(st, found)
-    value = {} if to is None else {"value": to.value, "unit": to.unit or ("1" if to.form == "count" else None)}
+    value: dict[str, object] = {}
+    if to is not None:
+        value = {"value": to.value, "unit": to.unit or ("1" if to.form == "count" else None)}
+    elif (many := told_count(st)) is not None:
+        value = {"value": Decimal(many.number), "unit": "1"}  # "filled both bowls"
     if found.sort == "off":
         return st.draft("stopped", what, why, thing, left="off", leaves="off", **value)
     procedure = procedure_of(st, thing)

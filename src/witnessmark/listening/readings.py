@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from decimal import Decimal
 
-from witnessmark.listening.bare import temperature_told
+from witnessmark.listening.bare import is_warm, temperature_told
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import Thing
 from witnessmark.listening.quantities import Quantity
@@ -32,8 +32,6 @@ _OVER = frozenset({"first", "over", "every", "next", "last", "per", "each"})
 _COMMON = frozenset({"height", "width", "of", "the", "air", "above", "between", "depth", "length", "in", "at", "level"})
 #: Seconds within which a bare number is read like the one before it.
 _INHERIT = 12.0
-#: Words beside what is only counted: "there are".
-_LITTLE = 2
 #: Seconds within which "one eighteen now" is the same measured again.
 _AGAIN = 30.0
 #: Words that show another of the same: "the bottom one is six and a quarter".
@@ -219,20 +217,6 @@ def _alike(st: Statement, quantity: Quantity, last: Quantity) -> bool:
     )
 
 
-def _counted(st: Statement, quantity: Quantity) -> bool:
-    """Whether the statement only counts things: "twenty eight breakers", "six vents in all"."""
-    if quantity.form != "bare" or quantity.value != int(quantity.value) or quantity.value < 2:  # noqa: PLR2004 - "one" counts nothing
-        return False
-    if st.norms[quantity.end :] in (["total"], ["in", "all"], ["all", "told"], ["altogether"], ["of", "them"]):
-        return True
-    named = next((n for n, _ in st.mentions if n.start == quantity.end), None)
-    return (
-        named is not None
-        and st.norms[named.end - 1].endswith("s")
-        and len(st.norms) - (named.end - quantity.start) <= _LITTLE
-    )
-
-
 def is_told(st: Statement, quantity: Quantity) -> bool:
     """Whether a quantity whose measure is unknown is told as a reading, not in passing."""
     before = st.norms[quantity.start - 1] if quantity.start else ""
@@ -268,16 +252,14 @@ def read(st: Statement, previous: Draft | None = None, before: Statement | None 
     for index, quantity in enumerate(st.quantities):
         quantity = with_unit(st, quantity, before)  # noqa: PLW2901 - the unit that goes without saying
         named = quantity.unit is None and quantity.form == "bare" and _by_first_word(st, quantity, ()) is not None
-        if not (named or _is_reading(st, quantity, index) or _counted(st, quantity)) or (
-            pair is not None and pair.start < quantity.start
-        ):
+        if not (named or _is_reading(st, quantity, index)) or (pair is not None and pair.start < quantity.start):
             continue
         measure = measure_of(st, quantity, st.thing)
+        if measure is None and quantity.unit is None and is_warm(st):
+            measure = temperature_told(st, quantity, st.thing)
         if measure is None and quantity.unit is None and previous is not None and _inherits(st, quantity, previous):
             measure = _inherited(st, quantity, previous)
             quantity = replace(quantity, unit=previous.unit, form="quantity")  # noqa: PLW2901 - as before
-        elif measure is None and quantity.unit is None and _counted(st, quantity):
-            measure = next((m for m in lexicon.packs.measures.values() if m.unit == "1"), None)
         told = is_told(st, quantity)
         if measure is None and quantity.unit is None and last is not None and _alike(st, quantity, last[0]):
             measure = last[1]  # "seven and a quarter on most and eight and a half at the bottom"

@@ -1,14 +1,15 @@
-"""Does a number only say more of what was told just before: how large a fault is, how cold it was when nothing was run?"""
+"""Does a number only say more of what was told just before: how large a fault is, how many were tried, to what it was set?"""
 
 from __future__ import annotations
 
 from decimal import Decimal
 
+from witnessmark.listening.counts import told_count
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import members
 
-__all__ = ["tells_more"]
+__all__ = ["set_to", "tells_more", "times"]
 
 #: Seconds from what was told to its size.
 _WITHIN = 10.0
@@ -19,6 +20,70 @@ _SPREAD = frozenset({"across", "wide", "long", "diameter", "square", "around"})
 _BESIDE = frozenset({"across", "wide", "long", "deep", "tall", "high", "thick", "looks", "look", "like", "around", "diameter", "square", "each",
                      "way", "maybe", "say", "about", "so", "call", "it", "is", "that", "there", "total", "gap", "size", "big",
                      "roughly", "give", "take", "at", "most", "or", "good", "least", "easy", "easily", "well", "yeah", "just", "steps"})  # fmt: skip
+
+
+def times(st: Statement, old: Draft) -> Decimal | None:
+    """How many were operated just before, where the statement only says that: "i tried | three of the eight"."""
+    if old.value is not None or old.act != "ran" or st.start - old.start > _WITHIN or st.instruments:
+        return None
+    told = told_count(st)
+    said = st.norms[: st.opening()] if told is None else [*st.norms[: told.start], *st.norms[told.end :]]
+    small = members("clauses", "conjunctions") | {
+        "all",
+        "of",
+        "the",
+        "them",
+        "em",
+        "those",
+        "these",
+        "so",
+        "yep",
+        "yeah",
+        "okay",
+        "in",
+    }
+    named = {w for n, _ in st.mentions for w in st.norms[n.start : n.end]}
+    if told is None or (told.number == 1 and told.whole is None) or not all(w in small or w in named for w in said):
+        return None
+    return Decimal(told.number)
+
+
+#: Seconds from an act to what was set by it.
+_SET = 6.0
+
+
+def set_to(st: Statement, old: Draft) -> tuple[Decimal, str | None] | None:
+    """To what that was set which was just operated: "putting the thermostat up | to eighty", "that's on bake at three fifty"."""
+    if old.act not in {"ran", "stopped"} or old.value is not None or st.start - old.start > _SET:
+        return None
+    if st.named and st.thing is not None and st.thing.kind != old.kind:
+        return None
+    for q in st.quantities:
+        before = st.norms[q.start - 1] if q.start else ""
+        lead = st.norms[: max(0, q.start - 1)]
+        if (
+            q.form == "bare"
+            and q.unit is None
+            and before in {"to", "at", "for"}
+            and q.value >= _DEGREES
+            and len(lead) <= _LEAD
+        ):
+            if all(w in _SETTING or w in members("clauses", "prepositions") for w in lead):
+                return q.value, None
+        elif (
+            q.unit == "[degF]"
+            and before in {"to", "at", "for"}
+            and len(lead) <= _LEAD
+            and all(w in _SETTING for w in lead)
+        ):
+            return q.value, q.unit
+    return None
+
+
+#: A setting of a thermostat, an oven or a heater is no smaller, in degrees Fahrenheit; words before it.
+_DEGREES, _LEAD = Decimal(40), 6
+_SETTING = frozenset({"it", "is", "that", "and", "set", "on", "bake", "heat", "cool", "broil", "back", "up", "down", "i", "put", "so", "turned",
+                      "from", "the", "high", "low", "medium", "auto", "wash", "went", "all", "way"})  # fmt: skip
 
 
 def tells_more(st: Statement, new: Draft, old: Draft) -> bool:

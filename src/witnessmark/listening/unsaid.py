@@ -11,16 +11,16 @@ from witnessmark.listening.statement import Statement
 from witnessmark.problems import Refusal
 from witnessmark.units import dimension
 
-__all__ = ["count_told", "same_dimension", "with_unit"]
+__all__ = ["same_dimension", "with_unit"]
 
 #: The units that instruments show, the likeliest first; common practice, no source.
 _SHOWN = {
     "thermometer": ("[degF]",), "infrared": ("[degF]",), "inferred": ("[degF]",), "ir": ("[degF]",), "camera": ("[degF]",),
-    "thermal": ("[degF]",), "probe": ("[degF]",), "meter": ("%", "V", "[degF]"), "pins": ("%",), "manometer": ("[in_i'H2O]",), "gauge": ("[psi]",),
+    "thermal": ("[degF]",), "probe": ("[degF]",), "meter": ("%", "V"), "pins": ("%",), "manometer": ("[in_i'H2O]",), "gauge": ("[psi]",),
     "tape": ("[in_i]",), "string": ("[in_i]",), "ruler": ("[in_i]",), "level": ("[in_i]",), "caliper": ("[in_i]",), "awl": ("[in_i]",),
     "tester": ("V",), "multimeter": ("V",), "sniffer": ("[ppm]",), "monitor": ("[ppm]", "pCi/L"), "hygrometer": ("%",),
     "moisture": ("%",), "amprobe": ("A",), "clamp": ("A",), "temp": ("[degF]",), "temperature": ("[degF]",), "thermostat": ("[degF]",),
-    "stat": ("[degF]",),
+    "stat": ("[degF]",), "gun": ("[degF]",), "laser": ("[degF]",),
 }  # fmt: skip
 #: Words after a number that say it is a length, in inches unless it is a large one.
 _SHOWING = frozenset(
@@ -65,6 +65,10 @@ def _units_of(st: Statement, thing: Thing | None) -> tuple[str, ...]:
     return tuple(measures[id_].unit for id_ in row.measures if id_ in measures) if row else ()
 
 
+#: No moisture meter shows more.
+_PERCENT = Decimal(100)
+
+
 def _shown(st: Statement, quantity: Quantity) -> str | None:
     """The unit of the instrument named before the number."""
     before = range(min(quantity.start, len(st.norms)) - 1, -1, -1)
@@ -73,6 +77,8 @@ def _shown(st: Statement, quantity: Quantity) -> str | None:
         if units is None:
             continue
         own = _units_of(st, st.thing)
+        if own and units[0] not in own and quantity.value > _PERCENT and "V" in units:
+            return "V"
         return next((u for u in units if any(same_dimension(u, o) for o in own)), units[0])
     return None
 
@@ -163,21 +169,3 @@ def with_unit(st: Statement, quantity: Quantity, before: Statement | None = None
     if unit is None and lone == ["at"] and _CUTS & set(st.norms) and _AT & set(st.norms):
         unit = next((u for u in _units_of(st, st.thing) if u == "[psi]" and quantity.value >= Decimal(5)), None)
     return quantity if unit is None else replace(quantity, unit=unit, form="quantity")
-
-
-#: Places that are counted: "in two spots".
-_PLACES = frozenset(
-    {"spots", "places", "joints", "locations", "corners", "areas", "rooms", "spot", "place", "sections", "boards"}
-)
-#: The most things that are counted in passing.
-_MANY = 200
-
-
-def count_told(st: Statement) -> Decimal | None:
-    """How many a judgement speaks of: "four are fine", "five good", "missing in two spots"; None when that is not told."""
-    told = [
-        q for q in st.quantities
-        if q.form in {"bare", "count"} and q.unit is None and q.value == int(q.value) and 0 < q.value < _MANY
-        and (q.start <= st.opening() or (st.norms[q.end : q.end + 1] and st.norms[q.end] in _PLACES))
-    ]  # fmt: skip
-    return told[0].value if len(told) == 1 else None
