@@ -78,6 +78,7 @@ def absent(
         st.subject is not None
         and st.subject.end == last
         and st.norms[last + 1 : last + 2] != ["of"]
+        and not any(s.start in {last, last + 1} for s in senses)
         and st.thing is not None
     ):
         return [

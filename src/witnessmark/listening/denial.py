@@ -125,7 +125,8 @@ def denial(norms: Sequence[str], names: AbstractSet[int], words: AbstractSet[int
     for _, end, of_verb in triggers:
         denied ^= _verb_scope(norms, end, words) if of_verb else _noun_scope(norms, end, names, words)
     if any(w in {"free", "none"} for w in norms):
-        denied |= {i - 1 for i, w in enumerate(norms) if i and w == "free" and i - 1 in words}
+        # "rust free"; where "free" itself belongs to a good word ("swings free") nothing is denied
+        denied |= {i - 1 for i, w in enumerate(norms) if i and w == "free" and i - 1 in words and i not in words}
     sought: set[int] = set()
     for _, end, _ in cues("denial", "sought").find(norms):
         sought |= _noun_scope(norms, end, frozenset(), words)

@@ -116,7 +116,7 @@ def _short_of(st: Statement, found: list[Sense]) -> str | None:
 def judged(st: Statement) -> list[Draft]:
     """What the statement says is wrong, missing or as it should be: at most one draft of each thing it judges."""
     found, denials = senses(st)
-    parts = zones(st, found)
+    parts = zones(st, found, denials.triggers)
     if len(parts) > 1:
         return [draft for part in parts for draft in _judged(part, *senses(part))]
     return _judged(st, found, denials)

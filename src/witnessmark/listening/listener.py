@@ -13,6 +13,7 @@ from witnessmark.listening.absences import answered_no
 from witnessmark.listening.beside import Item, give_reasons
 from witnessmark.listening.clauses import Clause
 from witnessmark.listening.counts import number_of, told_count
+from witnessmark.listening.descriptions import descriptions
 from witnessmark.listening.devices import Devices
 from witnessmark.listening.doubts import (
     answers,
@@ -28,12 +29,11 @@ from witnessmark.listening.drafts import Draft, Heard, Open, SetAside
 from witnessmark.listening.echoes import echoed
 from witnessmark.listening.focus import Scene, part_of
 from witnessmark.listening.grammar import GRAMMAR
-from witnessmark.listening.identities import described, identified
+from witnessmark.listening.identities import identified
 from witnessmark.listening.judgements import judged
 from witnessmark.listening.ledger import still_on
 from witnessmark.listening.lexicon import Lexicon, lexicon
 from witnessmark.listening.limits import reason_in, skipped
-from witnessmark.listening.made_of import made_of
 from witnessmark.listening.messages import NOTHING_HEARD
 from witnessmark.listening.modes import is_requirement, mode, source, taught_from, told_from
 from witnessmark.listening.narration import Narration
@@ -184,9 +184,9 @@ class _Listener:
         if not any(d.setting for d in operation) and not (is_requirement(st) and not st.instruments):
             drafts += self._readings(st, judgement)
         drafts += identified(st)
-        if not adverse and not operation:
-            numbered = [] if any(d.act == "read" for d in drafts) else number_of(st)
-            drafts += (described(st) or ([] if judgement or drafts or numbered else made_of(st))) + numbered
+        if not operation:
+            numbered = [] if adverse or any(d.act == "read" for d in drafts) else number_of(st)
+            drafts += descriptions(st, judgement, [*drafts, *numbered]) + numbered
         judgement = [d for d in judgement if not self._says_more(st, d)]
         done = any(d.act == "stopped" or d.leaves not in {None, "as found"} for d in operation)
         told = any(d.act == "identified" for d in drafts)

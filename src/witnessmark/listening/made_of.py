@@ -6,7 +6,10 @@ drafted is a description in the words used; nothing is judged.
 
 from __future__ import annotations
 
+from collections.abc import Set as AbstractSet
+
 from witnessmark.listening.drafts import Draft
+from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 
@@ -20,16 +23,24 @@ _WHERE = frozenset({"on", "in", "at", "under", "behind", "by", "to", "near", "fr
                     "against", "without", "no", "not", "any", "than"})  # fmt: skip
 
 
-def made_of(st: Statement) -> list[Draft]:
-    """One description, when the statement names or goes on about a thing and says little else than what it is of."""
+def made_of(st: Statement, judging: AbstractSet[int] = frozenset()) -> list[Draft]:
+    """One description, when the statement names or goes on about a thing and says little else than what it is of.
+
+    *judging* are positions of words that judge: those describe nothing.
+    """
     if st.thing is None or len(st.norms) > _MOST_WORDS or {"i", "we", "you"} & set(st.norms):
         return []
     for attribute in ("material", "type"):
         for start, _, text in _said(st, "materials" if attribute == "material" else "manners"):
-            if start and st.norms[start - 1] in _WHERE:
+            before = start
+            while before and st.norms[before - 1] in members("clauses", "determiners"):
+                before -= 1
+            if before and st.norms[before - 1] in _WHERE:
                 continue
             if st.subject is not None and st.subject.start <= start < st.subject.end:
                 continue  # "concrete floor is …": a part of its name
+            if start in judging:
+                continue
             if not _predicate(st, start):
                 continue
             return [
@@ -60,5 +71,5 @@ def _predicate(st: Statement, start: int) -> bool:
     before = [w for w in st.norms[:start] if w not in members("clauses", "adverbs") | members("clauses", "determiners")]
     if any(w in _COPULAS for w in before):
         return True
-    verbs = members("clauses", "auxiliaries") | members("clauses", "verbs")
+    verbs = members("clauses", "auxiliaries") | members("clauses", "verbs") | GRAMMAR.doing
     return not any(w in verbs for w in st.norms)

@@ -12,7 +12,7 @@ from witnessmark.listening.sense import BE, SPEAKERS, Sense, is_wrong, made_wron
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import members
 
-__all__ = ["failing", "made", "several"]
+__all__ = ["failing", "is_graded", "made", "several"]
 
 _DO = frozenset({"does", "do", "did", "will", "would", "can", "could", "to"})
 #: Adverbs between "not" and what is denied.
@@ -55,11 +55,24 @@ _SLIGHTLY = ("a little", "a bit", "a little bit", "kind of", "sort of", "slightl
              "really", "very", "fairly", "quite", "a touch", "a tad", "a hair", "real", "super", "kinda", "extremely", "mighty", "terribly", "pretty darn", "so")  # fmt: skip
 _GRADED = frozenset({"low", "high", "short", "close", "tight", "warm", "hot", "steep", "thin", "shallow", "narrow", "light", "stiff",
                      "sparse", "skimpy", "open", "marginal", "off", "stubborn", "touchy", "sharp", "rough", "tired", "dated",
-                     "deep", "wide", "cold", "heavy", "choppy", "ratty", "crunchy", "hard"})  # fmt: skip
+                     "deep", "wide", "cold", "heavy", "choppy", "ratty", "crunchy", "hard", "tall", "small", "big", "cool", "slow",
+                     "dim", "dark", "loud", "long", "soft", "flat", "large", "far", "near", "weak", "faint", "fast", "strong",
+                     "sticky", "greasy", "moist", "tippy", "uneven"})  # fmt: skip
+#: Said alone of what was just told, too much or too little of it: "thirty four high. Low."
+_ALONE = frozenset(
+    {"low", "high", "short", "tall", "slow", "weak", "thin", "shallow", "warm", "narrow", "steep", "marginal", "tepid"}
+)
 #: Too little of it, however strongly it is put: "real low", "very thin".
 _POOR = frozenset({"low", "short", "thin", "shallow", "sparse", "skimpy", "narrow", "stiff", "marginal"})
 _ONLY_SLIGHTLY = frozenset({"a little", "a bit", "a little bit", "kind of", "sort of", "slightly", "somewhat", "awfully", "awful", "way",
                             "a touch", "a tad", "a hair"})  # fmt: skip
+
+
+def is_graded(norms: list[str], at: int) -> bool:
+    """Whether the word is one of degree after "a bit", "kind of" and the like: too much of it."""
+    if norms[at] not in _GRADED:
+        return False
+    return any(" ".join(norms[at - n : at]) in _ONLY_SLIGHTLY for n in (1, 2, 3) if at >= n)
 
 
 @lru_cache(maxsize=1)
@@ -124,6 +137,11 @@ def made(st: Statement, found: Denial) -> Iterator[Sense]:
         if word == "nice" and norms[i + 1] == "and" and norms[i + 2].isalpha() and i + 2 not in st.masked:
             yield Sense(i, i + 3, f"nice and {norms[i + 2]}", wrong=False, denied=i in found.denied)
     yield from _botched(st)
+    opening = st.opening()
+    if opening + 1 == len(norms) and norms[opening] in _ALONE:
+        yield Sense(opening, opening + 1, norms[opening], wrong=True)
+    if norms[opening] in {"bit", "little"} and opening + 2 == len(norms) and norms[-1] in _GRADED:
+        yield Sense(opening, len(norms), f"{norms[opening]} {norms[-1]}", wrong=True)
     for a, b, text in _slightly().find(norms):
         graded = _GRADED if text in _ONLY_SLIGHTLY else _POOR
         if b < len(norms) and norms[b] in graded and b not in st.masked:

@@ -10,7 +10,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from witnessmark.listening.denial import Denial, denial
-from witnessmark.listening.made_senses import failing, made, several
+from witnessmark.listening.made_senses import failing, is_graded, made, several
 from witnessmark.listening.phrases import Phrases
 from witnessmark.listening.sense import BE, SPEAKERS, Sense, fault_roots, is_wrong, made_wrong
 from witnessmark.listening.statement import Statement
@@ -51,6 +51,8 @@ def senses(st: Statement) -> tuple[list[Sense], Denial]:
         denied = (a in found.denied) != (a in own)
         if denied and sort == "right" and norms[0] in {"no", "nope"} and set(norms[1:a]) & {"is", "are", "'s", "looks"}:
             denied = False  # "no, the third one's straight"
+        if sort == "right" and b - a == 1 and is_graded(norms, a):
+            continue  # "a bit tight" is wrong, "tight" is right
         done = _by_speaker(norms, a) and (b - a == 1 or norms[a].endswith("ed"))
         if (sort == "wrong" and not done) or (text == "reversed" and _CROSSED & set(norms)):
             found_here.append(Sense(a, b, text, wrong=True, denied=denied))

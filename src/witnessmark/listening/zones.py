@@ -29,13 +29,14 @@ _SEEN = (
 Row = TypeVar("Row", Named, Value, Plate, Quantity)
 
 
-def zones(st: Statement, found: Sequence[Sense]) -> list[Statement]:
-    """The statement, or the parts of it that judge different things, in order."""
+def zones(st: Statement, found: Sequence[Sense], triggers: Sequence[tuple[int, int, bool]] = ()) -> list[Statement]:
+    """The statement, or the parts of it that judge different things, in order. *triggers* are its denials."""
     cuts = [at for at in (_cut(st, named, found) for named, _ in st.mentions) if at is not None]
     cuts += [
         i for i, w in enumerate(st.norms) if w == "but" and len({s.adverse for s in found}) > 1
         and any(s.end <= i for s in found) and any(s.start > i for s in found)
     ]  # fmt: skip
+    cuts += _turns(st, found, triggers)
     if not cuts:
         return [st]
     edges = [0, *sorted(set(cuts)), len(st.norms)]
@@ -47,6 +48,63 @@ def zones(st: Statement, found: Sequence[Sense]) -> list[Statement]:
             part.thing = st.thing
     parts[0].thing, parts[0].place = st.thing if st.subject and st.subject.end <= edges[1] else parts[0].thing, st.place
     return parts
+
+
+#: What may stand between what is granted and what is not.
+_JOINED = frozenset({"and", "but", "with", "except", "though", "just", "only", "otherwise", "then", "also"})
+_PREDICATING = frozenset(
+    {
+        "is",
+        "are",
+        "'s",
+        "looks",
+        "look",
+        "seems",
+        "feels",
+        "felt",
+        "looked",
+        "all",
+        "pretty",
+        "real",
+        "really",
+        "still",
+        "very",
+    }
+)
+
+
+def _turns(st: Statement, found: Sequence[Sense], triggers: Sequence[tuple[int, int, bool]]) -> list[int]:
+    """Where a statement turns from what is right to what is wrong, or back: "paint's good | a couple of nail pops".
+
+    The first must be said of something ("is good", "runs fine"), not belong to the noun after it ("a good crack").
+    """
+    cuts: list[int] = []
+    for one, other in pairwise(found):
+        if one.adverse == other.adverse or other.start < one.end:
+            continue
+        begin = other.start
+        for start, end, _ in triggers:
+            if one.end <= start < begin and other.denied and begin - end <= _NEAR:
+                begin = start
+        inner = (
+            members("clauses", "determiners")
+            | members("clauses", "adjectives")
+            | members("clauses", "quantifiers")
+            | {"of", "few"}
+        )
+        while begin > one.end and st.norms[begin - 1] in inner:
+            begin -= 1
+        between = st.norms[one.end : begin]
+        before = st.norms[one.start - 1] if one.start else ""
+        said = before in _PREDICATING or one.start in {n.end for n, _ in st.mentions} or one.end - one.start > 1
+        attached = (
+            begin == other.start == one.end
+            and other.end - other.start == 1
+            and not st.norms[begin].endswith(("s", "ed", "ing"))
+        )
+        if said and not attached and set(between) <= _JOINED:
+            cuts.append(begin)
+    return cuts
 
 
 def _cut(st: Statement, named: Named, found: Sequence[Sense]) -> int | None:
