@@ -18,6 +18,7 @@ from witnessmark.listening.quantities import quantities
 from witnessmark.listening.repair import repaired
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.syntax import Mark
+from witnessmark.listening.unparted import unparted
 from witnessmark.listening.words import Token, Word, pace, tokens, words
 
 __all__ = ["Spoken", "rule_cuts", "spoken", "statement"]
@@ -58,7 +59,7 @@ def spoken(lines: Sequence[Line], lexicon: Lexicon) -> Spoken:
     made, numbers = _repaired(tokens(said), lexicon)
     named = names(made, lexicon, numbers)
     ruled = clauses(made, named.marks)
-    cut = with_cuts(ruled, model_cuts(_around(lines, said, made, named.marks, ruled)))
+    cut = unparted(with_cuts(ruled, model_cuts(_around(lines, said, made, named.marks, ruled))), made)
     return Spoken(
         said, made, named.components, named.values, named.plates, named.instruments,
         held(cut, made, named.marks, _operable(named.components, lexicon)),
