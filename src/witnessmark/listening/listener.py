@@ -5,7 +5,7 @@ Long because the order of the rules is what this file is about: what one takes, 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
@@ -40,6 +40,7 @@ from witnessmark.listening.narration import Narration
 from witnessmark.listening.places import HOUSE, Place, entered, place_of
 from witnessmark.listening.polarity import fault_roots
 from witnessmark.listening.readings import read
+from witnessmark.listening.referents import Discourse, Weighed, best, stored_weights, weighed
 from witnessmark.listening.sizes import set_to, tells_more, times
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.statements import Spoken, spoken, statement
@@ -50,7 +51,7 @@ from witnessmark.listening.words import Token, Word, quoted, root
 from witnessmark.listening.zones import sliced
 from witnessmark.packs.model import Packs
 
-__all__ = ["listen"]
+__all__ = ["listen", "listened"]
 
 #: Seconds within which a requirement speaks of the statement before it.
 _CONTRAST_WITHIN = 15.0
@@ -76,6 +77,9 @@ class _Listener:
         self.aside: list[SetAside] = []
         self.doubts: list[Draft] = []
         self.devices = Devices(self.items, spoken)
+        self.discourse = Discourse()
+        self.weights: Mapping[str, float] = {}
+        self.watch: Callable[[Weighed], None] | None = None
 
     def hear(self, statement: Statement, *, retracting: bool) -> None:
         """Take in one statement."""
@@ -88,6 +92,7 @@ class _Listener:
                 self.scene.recent.append(self.scene.focus)
                 self.scene.focus = None
             about(statement)
+        self._refer(statement)
         how = mode(statement, before, self.items[-1].statement.norms[-1] if self.items else "")
         told = told_from(statement) if how is None else None
         if told is not None:
@@ -119,6 +124,19 @@ class _Listener:
         self.items.append(Item(statement, drafts))
         self.devices.add(drafts)
         self._attend(statement, drafts)
+        self.discourse.note(statement, [d.act for d in drafts])
+
+    def _refer(self, st: Statement) -> None:
+        """Take another thing spoken of than the rules do, where that is clearly likelier meant."""
+        found = weighed(st, self.discourse)
+        if found is None:
+            return
+        if self.watch is not None:
+            self.watch(found)
+        other = best(found.features, self.weights) if self.weights else 0
+        if other:
+            st.thing = found.candidates[other].thing
+            st.referred = not st.named
 
     def _led_in(self, st: Statement) -> Place | None:
         """The room that opens a statement before the name of a thing ("living room windows"): the speaker is there."""
@@ -478,7 +496,7 @@ class _Listener:
         if done is not None and (st.thing is None or done.component != st.thing.key):
             self.scene.attend(part_of(done))
             return
-        if st.named and st.thing is not None:
+        if st.thing is not None and (st.named or (st.referred and drafts)):
             absent = any(d.act == "absent" and (d.kind, d.part) == (st.thing.kind, st.thing.part) for d in drafts)
             if not absent or self.scene.focus is None:
                 self.scene.attend(st.thing)
@@ -521,6 +539,18 @@ def listen(narration: Narration, packs: Packs, *, place: str | None = None) -> H
     *place* is where the speaker is when it begins, in plain words. Nothing a narration holds raises; what could not
     be read of the file, and a narration that is not understood at all (WM611), stand in ``problems``.
     """
+    return listened(narration, packs, place=place)
+
+
+def listened(
+    narration: Narration,
+    packs: Packs,
+    *,
+    place: str | None = None,
+    weights: Mapping[str, float] | None = None,
+    watch: Callable[[Weighed], None] | None = None,
+) -> Heard:
+    """``listen`` with other weights of the ranking than the stored ones, and with a look at all that it weighs."""
     lexicon_ = lexicon(packs)
     said = spoken(narration.lines, lexicon_)
     nothing = Heard(narration.name, (), (), (), (), narration.problems)
@@ -529,6 +559,8 @@ def listen(narration: Narration, packs: Packs, *, place: str | None = None) -> H
     if not _is_understood(said.tokens, lexicon_):
         return replace(nothing, problems=(*narration.problems, NOTHING_HEARD.at(narration.name)))
     listener = _Listener(lexicon_, said.words, Scene(lexicon_, place_of(place, lexicon_) if place else HOUSE))
+    listener.weights = stored_weights() if weights is None else weights
+    listener.watch = watch
     for clause in said.clauses:
         _hear(listener, said, clause)
     give_reasons(listener.items, said.words)

@@ -48,7 +48,8 @@ class Statement:
 
     ``thing`` is what it is about (None when nothing is in focus), ``named`` whether it names that itself,
     ``mentions`` every component it names with its likeliest meaning, ``masked`` the positions inside names,
-    ``operated`` those of a verb of operating. ``fresh``: a full stop or a pause stands before it.
+    ``operated`` those of a verb of operating. ``fresh``: a full stop or a pause stands before it. ``referred``: it names
+    nothing, and means something spoken of before the focus.
     """
 
     tokens: Sequence[Token]
@@ -70,6 +71,7 @@ class Statement:
     place: Place | None = None
     operated: tuple[int, ...] = ()
     fresh: bool = False
+    referred: bool = False
     rules: list[str] = field(default_factory=list)
     opens: int = 0
 
