@@ -71,7 +71,7 @@ class Devices:
         made = operated(st)
         if not made:
             self._restored(st)
-            return _let_out(st, running) or _ended(st, running) or _still(st, running)
+            return _let_out(st, running) or _ended(st, running) or _still(st, running) or _stays(st)
         if made[0].act == "ran":
             if self._set_after(made[0]) or self._left_after(st, made[0]):
                 self.joined = st
@@ -262,6 +262,19 @@ def _let_out(st: Statement, running: Sequence[Draft]) -> list[Draft]:
     elif run is None or not any(w in _RUNS_OUT and i not in st.masked for i, w in enumerate(st.norms)):
         return []
     return [_moved(st.draft("stopped", st.said(st.opening()), "let out", left="off", leaves="off"), run)]
+
+
+def _stays(st: Statement) -> list[Draft]:
+    """What is left where it is for days ("it stays until thursday")."""
+    at = next((i for i, w in enumerate(st.norms[:-1]) if w in {"stays", "staying"}), None)
+    if (
+        at is None
+        or not {"until", "till"} & set(st.norms[at + 1 : at + 4])
+        or st.thing is None
+        or "not" in st.norms[:at]
+    ):
+        return []
+    return [st.draft("ran", st.said(st.opening()), "stays", left="on", leaves="on")]
 
 
 def _still(st: Statement, running: Sequence[Draft]) -> list[Draft]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 
 from witnessmark.listening.clauses import Clause, Mark
@@ -14,6 +15,35 @@ from witnessmark.listening.words import Token
 
 __all__ = ["held"]
 
+#: What makes a guess of the statement it ends.
+_HEDGES = (("i", "think"), ("i", "guess"), ("i", "believe"), ("i", "suppose"), ("i", "bet"), ("i", "would", "guess"), ("i", "would", "say"),
+           ("i", "would", "bet"), ("i", "do", "believe"), ("i", "am", "guessing"), ("i", "am", "thinking"), ("i", "figure"))  # fmt: skip
+_LEADS, _ABOUT = (
+    frozenset({"maybe", "perhaps", "possibly", "probably"}),
+    frozenset({"maybe", "about", "roughly", "around", "probably", "only"}),
+)
+
+
+def hedge_at(norms: Sequence[str], at: int) -> int | None:
+    """The end of a hedge that begins at *at*: "i think"; None where there is none."""
+    return next((at + len(h) for h in _HEDGES if tuple(norms[at : at + len(h)]) == h), None)
+
+
+def _ends_with_hedge(norms: Sequence[str], cut: int) -> int | None:
+    """The end of the hedge at *cut* when no statement follows it there: "off the strainer | i think | paper towel around it"."""
+    end = hedge_at(norms, cut)
+    if end is None or end >= len(norms):
+        return None
+    after = norms[end : end + _NO_VERB]
+    if after[0] in _NEGATIVE:
+        return end  # "i'd guess | can't see them"
+    subject = after[0] in GRAMMAR.subjects | GRAMMAR.determiners | {"so", "you", "we"} or after[0] in GRAMMAR.aux
+    return None if subject or set(after) & (GRAMMAR.aux | GRAMMAR.verbs | GRAMMAR.doing) else end
+
+
+#: Words without a verb after a hedge that belongs to what stands before it.
+_NO_VERB = 5
+_NEGATIVE = frozenset({"can", "could", "did", "no", "not"})
 #: How far a particle stands from its verb ("get the shower and the sink going").
 _APART = 7
 #: Words that end what a verb takes.
@@ -50,8 +80,18 @@ def _completes(norms: Sequence[str], start: int, cut: int) -> int:
     return 0
 
 
-def _unfinished(norms: Sequence[str], before: int, cut: int, starts: frozenset[int], ends: dict[int, int]) -> bool:
+@dataclass(frozen=True, slots=True)
+class _Named:
+    """Where components and quantities begin, and where components end (with where they begin)."""
+
+    starts: frozenset[int]
+    quantities: frozenset[int]
+    ends: dict[int, int]
+
+
+def _unfinished(norms: Sequence[str], before: int, cut: int, named: _Named) -> bool:
     """Whether the words before *cut* want what comes after it: "i shut off | the breaker", "maybe | thirty inches"."""
+    starts, ends = named.starts, named.ends
     last = norms[cut - 1]
     if (
         cut in starts
@@ -67,6 +107,15 @@ def _unfinished(norms: Sequence[str], before: int, cut: int, starts: frozenset[i
         and norms[cut - 2] not in {"it", "that", "them"}
     ):
         return cut - 2 not in ends  # "i shut off | the breaker"
+    if norms[cut] in {"i", "we"} and (cut in ends or last == "one") and _wants_topic(norms, cut):
+        return True  # "that bib | i left going"
+    hedge = hedge_at(norms, cut)
+    if hedge and (hedge == len(norms) or norms[hedge] in GRAMMAR.prepositions | {"about", "around"}):
+        return norms[hedge : hedge + 1] != ["in"] or cut - before > 1  # "there's rot | i think at the bottom"
+    if last in _LEADS and norms[cut] in {"it", "they", "that", "this", "he", "she", "the"} and cut - before == 1:
+        return True  # "maybe | it goes out with the range hood"
+    if last in _ABOUT and cut in named.quantities and cut - before > 1:
+        return True  # "it's maybe | thirty inches"
     after = norms[cut : cut + 2]
     joint = next((e for e in (ends.get(cut),) if e is not None), None)
     if (
@@ -80,6 +129,42 @@ def _unfinished(norms: Sequence[str], before: int, cut: int, starts: frozenset[i
     return (
         last in _RUNS and after[0] in _IN and len(after) > 1 and (cut + 1 in starts or after[1] in GRAMMAR.determiners)
     )  # "the water running | in the kitchen sink"
+
+
+def _wants_topic(norms: Sequence[str], cut: int) -> bool:
+    """Whether what the speaker left or turned, from *cut*, is what was named just before: nothing is named after the verb."""
+    at = cut + 1 + (norms[cut + 1 : cut + 2] in (["am"], ["have"], ["had"], ["was"], ["will"]))
+    return norms[at : at + 1] != [] and norms[at] in _DONE and norms[at + 1 : at + 2] != [] and norms[at + 1] in _STATES
+
+
+_DONE = frozenset(
+    {
+        "left",
+        "leaving",
+        "leave",
+        "turned",
+        "switched",
+        "started",
+        "got",
+        "have",
+        "had",
+        "put",
+        "set",
+        "opened",
+        "closed",
+        "shut",
+    }
+)
+_STATES = frozenset({"on", "off", "going", "running", "up", "open", "back", "down"})
+
+
+def _topic(norms: Sequence[str], cut: int, ends: dict[int, int]) -> list[int]:
+    """Where the thing begins of which it is told at *cut* how it was left: "didn't lift it | left one i'm leaving up"."""
+    at = ends.get(cut, cut - 1 if norms[cut - 1] == "one" else cut)
+    small = GRAMMAR.determiners | GRAMMAR.adjectives
+    while 0 < at < cut and norms[at - 1] in small:
+        at -= 1
+    return [at] if 0 < at < cut else []
 
 
 #: "I turned it on" has so many words before what it is done to.
@@ -99,6 +184,7 @@ def held(
     norms = [t.norm for t in tokens]
     ends = {m.end: m.start for m in marks if m.sort == "component"}
     starts = frozenset(m.start for m in marks if m.sort == "component")
+    named = _Named(starts, frozenset(m.start for m in marks if m.sort == "quantity"), ends)
     edges = [clause.start for clause in found]
     last = found[-1].end
     made: list[int] = []
@@ -116,7 +202,11 @@ def held(
             continue  # "two of the six windows"
         if norms[cut] in _SHUTOFFS and norms[max(cut - 2, 0) : cut] == ["shut", "off"]:
             continue  # "shut off | valve is right at the meter" would tell of something that was shut off
-        if _unfinished(norms, before, cut, starts, ends):
+        if _unfinished(norms, before, cut, named):
+            continue
+        hedged = _ends_with_hedge(norms, cut)
+        if hedged is not None and cut - before > _SHORT - 1:
+            made.append(hedged)
             continue
         size = _completes(norms, before, cut)
         if size:
@@ -131,8 +221,9 @@ def held(
             made.append(ends[cut])
         else:
             made.append(cut)
-    apart = [at for at in state_cuts(norms, marks, operable) if not tokens[at - 1].hard]
-    cuts = sorted({*made, *_alone(norms), *apart})
+    apart = [at for cut in edges if _wants_topic(norms, cut) for at in _topic(norms, cut, ends)]
+    apart += [at for at in state_cuts(norms, marks, operable) if not tokens[at - 1].hard]
+    cuts = sorted({*made, *_alone(norms), *_reset_alone(norms, starts), *apart})
     return [Clause(a, b) for a, b in zip(cuts, [*cuts[1:], last], strict=True) if a < b]
 
 
@@ -145,6 +236,14 @@ def _only_counts(words: Sequence[str]) -> bool:
     """Whether the words only say how many."""
     numbers = number_words()
     return bool(set(words) & numbers) and len(words) < 6 and all(w in numbers or w in _COUNTING for w in words)  # noqa: PLR2004
+
+
+def _reset_alone(norms: Sequence[str], starts: frozenset[int]) -> list[int]:
+    """Where "reset" stands by itself, between what is judged and the next thing: "the rest went dead good | reset | island has"."""
+    return [
+        cut for at, word in enumerate(norms[:-1]) if word == "reset" and at and norms[at - 1] in GRAMMAR.judging | {"okay", "dead"}
+        and (at + 1 in starts or norms[at + 1] in GRAMMAR.determiners) for cut in (at, at + 1)
+    ]  # fmt: skip
 
 
 def _alone(norms: Sequence[str]) -> list[int]:

@@ -87,10 +87,23 @@ def operations_in(st: Statement) -> Iterator[Operation]:
             if particle and particle[0] not in said:
                 continue
             act = _act_at(st, at, particle, sort, acted=acted)
+            if (
+                act is not None
+                and sort == "off"
+                and not particle
+                and st.norms[at + 1 : at + 2]
+                and _acts(st.norms[at + 1])
+            ):
+                acted = True
+                break  # "closed, opened it": how it was found
             if act is not None:
                 acted = True
                 yield act
                 break
+
+
+def _acts(word: str) -> bool:
+    return word.endswith("ed") and word in _table()
 
 
 def _act_at(st: Statement, at: int, particle: tuple[str, ...], sort: str, *, acted: bool) -> Operation | None:
@@ -98,7 +111,7 @@ def _act_at(st: Statement, at: int, particle: tuple[str, ...], sort: str, *, act
     norms, word = st.norms, st.norms[at]
     if is_fitting(norms, at):
         return None
-    if particle == () and (at in st.masked or any(v.start <= at < v.end for v in st.values)):
+    if particle == () and ((at in st.masked and len(norms) > 1) or any(v.start <= at < v.end for v in st.values)):
         return None
     end = at + 1 if not particle else _particle(st, at, particle)
     if end is None:
@@ -110,7 +123,7 @@ def _act_at(st: Statement, at: int, particle: tuple[str, ...], sort: str, *, act
         return None
     if word in BE or word in {"everything", "back"}:
         return made if sort in {"off", "on"} and not _is_noun_phrase_off(st, end) else None
-    joined = acted and norms[at - 1] in {"and", "then"}  # "ran it and switched it off"
+    joined = acted and norms[at - 1] in {"and", "then", "closed", "shut", "locked"}  # "ran it and switched it off"
     return made if (joined or _is_done(st, made, particle)) and not _is_other(st, made, particle) else None
 
 
@@ -163,6 +176,14 @@ def _is_other(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
         return True  # "stays | shut on its own"
     if word in {"plugged", "plugging"} and particle[:1] == ("the",) and not _is_filled(st):
         return True
+    if (
+        word == "running"
+        and at == st.opening()
+        and not particle
+        and len(norms) <= at + _ALONE
+        and not _known_operated(st)
+    ):
+        return True  # "running now", of nothing that is run
     if word == "running" and "already" in norms[at + 1 : at + 3]:
         return True
     if word == "running" and ((after and after[0] in _DIRECTIONS) or (after_name(st, at) and not is_operated(st))):
@@ -174,6 +195,15 @@ def _is_other(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
     if word in {"filled", "filling", "fill"} and after in (["for"], ["with"], ["in"]) and particle == () and not said:
         return True
     return word in _BY_ITSELF and after_name(st, at) and not (particle and word in _DONE_TO)
+
+
+#: "Running now" has so many words at most.
+_ALONE = 2
+
+
+def _known_operated(st: Statement) -> bool:
+    row = st.scene.lexicon.kind(st.thing.kind) if st.thing and st.thing.kind else None
+    return row is not None and bool(row.operated)
 
 
 def _is_filled(st: Statement) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.procedures import procedure_of
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
@@ -31,7 +32,23 @@ _OFF_WITH: tuple[list[str], ...] = (
 )
 #: Words after "light on" and, of a longer list, after "ac is on".
 _ON_NOW = frozenset(
-    {"now", "high", "low", "medium", "full", "again", "too", "and", "bake", "broil", "both", "with", "but"}
+    {
+        "now",
+        "high",
+        "low",
+        "medium",
+        "full",
+        "again",
+        "too",
+        "and",
+        "bake",
+        "broil",
+        "both",
+        "with",
+        "but",
+        "hot",
+        "cold",
+    }
 )
 _ON_THERE = frozenset(
     {"downstairs", "upstairs", "i", "for", "that", "so", "first", "since", "because", "still", "outside"}
@@ -130,7 +147,7 @@ def _told(st: Statement, at: int) -> Operation | None:
     after = norms[at + 1 : at + 2]
     if start is None or not (after == [] or after[0] in _SO or (word == "filling" and after == ["up"])):
         return None
-    if st.subject is None or st.subject.end != start:
+    if st.subject is None or st.subject.end != start or _in_place_phrase(st, st.subject.start):
         return None  # "joints at the window are open"
     if after == ["and"] and norms[at + 2 : at + 3] and norms[at + 2] in {"close", "closes", "shut", "shuts", "closed"}:
         return None
@@ -148,6 +165,13 @@ def _told(st: Statement, at: int) -> Operation | None:
         return None
     known = any(word in text.split() for text in procedure.said)
     return Operation("open", start, at + 1, said, state=True) if known else None
+
+
+def _in_place_phrase(st: Statement, start: int) -> bool:
+    at = start - 1
+    while at >= 0 and st.norms[at] in GRAMMAR.determiners | GRAMMAR.adjectives:
+        at -= 1
+    return at >= 0 and st.norms[at] in GRAMMAR.prepositions - GRAMMAR.particles
 
 
 def _handed_back(st: Statement, at: int) -> Operation | None:
