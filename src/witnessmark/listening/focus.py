@@ -10,7 +10,7 @@ from witnessmark.listening.lexicon import Lexicon, Meaning
 from witnessmark.listening.places import HOUSE, Place
 from witnessmark.packs.model import Kind
 
-__all__ = ["Scene", "Thing", "part_of"]
+__all__ = ["Scene", "Thing", "extended", "part_of"]
 
 #: How many things spoken of are remembered.
 _MEMORY = 16
@@ -23,6 +23,8 @@ _FITS = 0.75
 _BESIDE = 2.0
 _AS_BEFORE = 2.0
 _HEARD, _SHORT, _STRAY_PART = -0.5, -0.5, -0.5
+#: Things spoken of so lately that a coat, a cover or a device may be theirs.
+_HOSTS = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +32,7 @@ class Thing:
     """A component, or something the packs do not know (``kind`` None), in a place.
 
     ``label`` plain words for it; ``kind_key`` its kind, or a slug of its label; ``of`` the label of the whole, for a part
-    of it that only the speaker has a word for.
+    of it that only the speaker has a word for. ``host``: what it is on, by the packs (the paint of a column).
     """
 
     kind: str | None
@@ -39,6 +41,7 @@ class Thing:
     place: Place
     kind_key: str
     of: str = ""
+    host: Thing | None = None
 
     @property
     def key(self) -> str:
@@ -51,11 +54,23 @@ def part_of(draft: Draft) -> Thing:
     return Thing(draft.kind, draft.part, draft.label, draft.place, draft.component.partition(".")[2])
 
 
+def extended(label: str, words: str) -> str:
+    """A label with more words for what is meant; the name of the kind behind them stays where it is.
+
+    >>> extended("outlet (receptacle)", "cover plate"), extended("deck", "baluster")
+    ('outlet cover plate (receptacle)', 'deck baluster')
+    """
+    called, bracket, kind = label.partition(" (")
+    new = [w for w in words.split() if w not in called.split()]
+    return " ".join([called, *new]) + bracket + kind
+
+
 @dataclass(slots=True)
 class Scene:
     """The state of the discourse: the place the speaker is in, the focus, and what was spoken of before it.
 
     ``standing`` remembers which kind stands for a sort of place.
+    ``called`` is the speaker's own word for a kind, where that is not the packs' name.
     """
 
     lexicon: Lexicon
@@ -64,6 +79,7 @@ class Scene:
     recent: list[Thing] = field(default_factory=list)
     chosen: dict[str, Meaning] = field(default_factory=dict)
     standing: dict[str, Kind | None] = field(default_factory=dict)
+    called: dict[str, str] = field(default_factory=dict)
 
     def meaning(
         self, meanings: Sequence[Meaning], place: Place, said: str = "", beside: frozenset[str] = frozenset()
@@ -111,14 +127,42 @@ class Scene:
         row = self.lexicon.kind(kind)
         return row.system if row else None
 
-    def thing(self, meaning: Meaning, place: Place) -> Thing:
-        """The component that a meaning names, in a place; a kind spoken of a moment ago keeps its place."""
+    def thing(self, meaning: Meaning, place: Place, host: Thing | None = None) -> Thing:
+        """The component that a meaning names, in a place; called as the speaker calls it, and by what it is on.
+
+        *host* is that where the words name it; else it is looked for among what was spoken of.
+        """
         row = self.lexicon.packs.kinds[meaning.kind]
         part = next((p for p in row.parts if p.id == meaning.part), None)
-        label = row.name
+        label = self._kind_called(row)
         if part is not None:
-            label = part.name if set(row.name.split()) & set(part.name.split()) else f"{row.name} {part.name}"
-        return Thing(meaning.kind, meaning.part, label, place, meaning.kind)
+            known = set(row.name.split()) & set(part.name.split()) and label == row.name
+            label = part.name if known else extended(label, part.name)
+        on = host or self.host(row, place)
+        if on is not None:
+            label = f"{on.label.partition(' (')[0]} {label}"
+        return Thing(meaning.kind, meaning.part, label, place, meaning.kind, host=on)
+
+    def _kind_called(self, row: Kind) -> str:
+        own = self.called.get(row.id)
+        return f"{own} ({row.name})" if own else row.name
+
+    def host(self, row: Kind, place: Place) -> Thing | None:
+        """What a thing of this kind is on here: of what the packs say it is found on, the thing last spoken of."""
+        if not row.found_on:
+            return None
+        for thing in (self.whole(), *reversed(self.recent[-_HOSTS:])):
+            if thing is None:
+                continue
+            for one in (thing, thing.host):
+                if one is not None and one.kind in row.found_on and place in {self.place, one.place}:
+                    return self._bare(one)
+        return None
+
+    def _bare(self, thing: Thing) -> Thing:
+        """A thing without the part of it that was spoken of."""
+        row = self.lexicon.kind(thing.kind)
+        return replace(thing, part=None, label=self._kind_called(row)) if thing.part and row else thing
 
     def of_place(self, place: Place) -> Thing | None:
         """The kind that stands for a place itself (attic, crawl space, the roof by its covering), where there is one."""
@@ -144,7 +188,6 @@ class Scene:
         """The component in focus without its part."""
         if self.focus is not None and self.focus.of:
             return replace(self.focus, label=self.focus.of, of="")
-        if self.focus is None or self.focus.part is None:
-            return self.focus
-        row = self.lexicon.kind(self.focus.kind)
-        return replace(self.focus, part=None, label=row.name if row else self.focus.label)
+        if self.focus is None:
+            return None
+        return self._bare(self.focus)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from functools import cache
 
-from witnessmark.listening.focus import Thing
+from witnessmark.listening.focus import Thing, extended
 from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.lexicon import Meaning
 from witnessmark.listening.naming import Named
@@ -245,15 +245,22 @@ def _general() -> frozenset[str]:
 def _with_part(whole: Thing, words: Sequence[str]) -> Thing:
     """A thing with a part of it that the packs do not know, called by the words used."""
     said = " ".join(words)
-    return whole if said in whole.label else replace(whole, label=f"{whole.label} {said}", of=whole.label)
+    return whole if said in whole.label else replace(whole, label=extended(whole.label, said), of=whole.label)
 
 
 def _called(st: Statement, named: Named, meaning: Meaning, thing: Thing) -> Thing:
     """The thing with the speaker's own word for it, where that is no word of its label: "outlet (receptacle)"."""
     spoken = st.norms[named.start : named.end]
-    if meaning.heard or {root(w) for w in spoken} & {
-        root(w) for w in thing.label.replace("(", "").replace(")", "").split()
-    }:
+    label = thing.label.replace("(", "").replace(")", "")
+    row = st.scene.lexicon.packs.kinds[meaning.kind]
+    if meaning.part is None and not meaning.heard:
+        own = [root(w) for w in row.name.split()]
+        if set(own).issuperset(roots := [root(w) for w in spoken]) or own[-1] == roots[-1]:
+            st.scene.called.pop(meaning.kind, None)
+        else:
+            st.scene.called[meaning.kind] = " ".join(spoken)
+        return st.scene.thing(meaning, thing.place, thing.host)
+    if meaning.heard or {root(w) for w in spoken} & {root(w) for w in label.split()}:
         return thing
     return replace(thing, label=f"{' '.join(spoken)} ({thing.label})")
 

@@ -62,6 +62,7 @@ class Kind:
         operated: words for how it is operated by normal controls; empty when it is not operated.
         cautions: caution ids.
         water: water is drawn or let go at it, so that laws speak of what lies near to it.
+        found_on: ids of the kinds it is on or belongs to; it is called by the one of them spoken of ("column paint").
     """
 
     id: str
@@ -79,6 +80,7 @@ class Kind:
     operated: str = ""
     cautions: tuple[str, ...] = ()
     water: bool = False
+    found_on: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

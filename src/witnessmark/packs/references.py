@@ -75,6 +75,7 @@ class _Checker:
         self.named(row.describe, packs.attributes, "attribute", where)
         self.named(row.measures, packs.measures, "measure", where)
         self.named(row.cautions, packs.cautions, "caution", where)
+        self.named(row.found_on, packs.kinds, "kind", where)
         ids = [p.id for p in row.parts]
         for twice in sorted({i for i in ids if ids.count(i) > 1}):
             self.report(messages.DUPLICATE_ID, f"{where}, part {twice}")

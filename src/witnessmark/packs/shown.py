@@ -45,6 +45,7 @@ _NAMED_IN: dict[str, tuple[tuple[str, tuple[str, ...]], ...]] = {
         ("criterion", ("kinds",)),
         ("era", ("kinds",)),
         ("life", ("kinds",)),
+        ("kind", ("found_on",)),
     ),
     "measure": (("kind", ("measures",)), ("criterion", ("measure",))),
     "condition": (("criterion", ("condition",)),),
