@@ -288,6 +288,8 @@ def _unknown_subject(st: Statement) -> Thing | None:
         return _with_part(replace(lately, part=None, label=row.name), words)
     if len(kinds) == 1:
         return _with_part(scene.thing(Meaning(next(iter(kinds))), scene.place), words)
+    if whole is not None and whole.kind is not None and len(words) == 1 and not strange:
+        return _with_part(whole, words)
     return scene.unknown(words)
 
 
