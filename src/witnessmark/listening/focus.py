@@ -22,7 +22,7 @@ _OUTSIDE, _INSIDE = frozenset({"exterior", "site", "roof"}), frozenset({"interio
 _FITS = 0.75
 _BESIDE = 2.0
 _AS_BEFORE = 2.0
-_HEARD, _SHORT, _STRAY_PART = -0.5, -0.5, -0.5
+_HEARD, _SHORT, _STRAY_PART, _FAR = -0.5, -0.5, -0.5, -0.75
 #: Things spoken of so lately that a coat, a cover or a device may be theirs.
 _HOSTS = 1
 
@@ -95,7 +95,7 @@ class Scene:
 
         def weight(meaning: Meaning) -> float:
             kind = self.lexicon.packs.kinds[meaning.kind]
-            total = (_HEARD if meaning.heard else 0.0) + (_SHORT if meaning.short else 0.0)
+            total = (_HEARD if meaning.heard else 0.0) + (_SHORT if meaning.short else 0.0) + (_FAR if meaning.far else 0.0)
             in_focus = self.focus is not None and self.focus.kind == meaning.kind
             if meaning.part is None:
                 total += _KIND + (_SAME_KIND if in_focus else _PART_OF_RECENT - 1.0 if meaning.kind in seen else 0.0)

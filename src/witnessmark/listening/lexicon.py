@@ -41,12 +41,14 @@ class Meaning:
     """A component that a phrase may mean: a kind, or a part of it.
 
     ``heard``: only by what a recogniser makes of it. ``short``: only by the last word of its name ("the fan").
+    ``far``: only by the last word of what it is also called ("panel" for the "entry panel" of an intercom).
     """
 
     kind: str
     part: str | None = None
     heard: bool = False
     short: bool = False
+    far: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,12 +146,13 @@ def _heads(packs: Packs, never: set[str]) -> Iterator[tuple[tuple[str, ...], Mea
     """The last word of each kind's names, by which it is called once it is clear which one is meant."""
     heads = {words[-1] for kind in packs.kinds.values() if len(words := stems(kind.name)) > 1}
     for kind in packs.kinds.values():
+        named = {stems(kind.name)[-1]}
         for text in (kind.name, *kind.spoken):
             words = stems(text)
             own = text == kind.name or len(words) == 2  # noqa: PLR2004 - "crawl hatch", but not "caulk around the tub"
             general = words[-1] in never | _WEAK_HEADS or len(words[-1]) <= 2 or "of" in words  # noqa: PLR2004 - acronyms
             if own and len(words) > 1 and words[-1] in heads and not general:
-                yield words[-1:], Meaning(kind.id, short=True)
+                yield words[-1:], Meaning(kind.id, short=True, far=words[-1] not in named)
 
 
 def _gathered(rows: Iterable[tuple[tuple[str, ...], Meaning]]) -> list[tuple[tuple[str, ...], tuple[Meaning, ...]]]:
