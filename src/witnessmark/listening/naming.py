@@ -85,7 +85,7 @@ def _is_verb_here(norms: Sequence[str], start: int, end: int) -> bool:
         return True  # "reset it"
     if not start:
         return False
-    if before in {"i", "we"}:
+    if before in {"i", "we", "you"}:
         return True
     if before in {"it", "they", "not", "to", "will", "would", "could", "can", "just", "which"}:
         return word in GRAMMAR.verbs | GRAMMAR.plural | GRAMMAR.taking or before == "not"
@@ -104,6 +104,8 @@ _OF_UNITS = frozenset(
 #: Units of length, and no unit; words that say which length it is: "thirty four high" holds together.
 _LENGTHS = frozenset({None, "[in_i]", "[ft_i]"})
 _HOW = frozenset({"high", "wide", "deep", "tall", "thick", "long", "apart", "across"})
+#: Words within which the number of an instrument stands.
+_SHOWN_WITHIN = 6
 
 
 def _measures(norms: Sequence[str], start: int, end: int) -> bool:
@@ -126,7 +128,7 @@ def _measures(norms: Sequence[str], start: int, end: int) -> bool:
         "to",
         "still",
     }:
-        shown = next(
+        number_word = next(
             (
                 w
                 for w in norms[end + 1 : end + 4]
@@ -134,13 +136,14 @@ def _measures(norms: Sequence[str], start: int, end: int) -> bool:
             ),
             "",
         )
-        return may_begin(shown) and shown not in {"a", "an"}
+        return may_begin(number_word) and number_word not in {"a", "an"}
     number = numeral(norms, end) if after else None
     if number is not None and may_begin(after) and after not in {"a", "an", "one"}:
         return not norms[number.end : number.end + 1] or not norms[number.end].endswith(
             "s"
         )  # "meter thirty", not "meter two feet …"
-    return after in {"says", "reads", "said", "shows", "showed", "read", "on"} or "with" in before or "put" in before
+    shown = "percent" in norms[end : end + _SHOWN_WITHIN]
+    return after in {"says", "reads", "said", "shows", "showed", "read", "on"} or bool({"with", "put", "my"} & set(before)) or shown
 
 
 #: Longest first, then by rank: minus its length, rank, start, sort, end, meanings.
@@ -171,6 +174,8 @@ def _rows(run: Sequence[Token], norms: list[str], lexicon: Lexicon) -> list[_Row
         rows += [
             (-(b - a), rank, a, "condition", b, ()) for a, b, _ in cues("conditions", table).find(norms) if b - a > 1
         ]
+    for table in ("manners",):  # "six inch single wall" names no wall
+        rows += [(-(b - a), 4, a, "condition", b, ()) for a, b, _ in cues("identities", table).find(norms) if b - a > 1]
     # "a fifty degree rise" names no stair riser
     rows += [
         (-(b - a), -1, a, "condition", b, ())

@@ -27,6 +27,8 @@ _STRAY = -1.2
 _NAME_FROM, _NAMED_WITHIN = 5, 6
 #: A word that the packs use of so many kinds tells which of those spoken of lately is meant.
 _OF_FEW = 6
+#: A part that so many kinds have says by itself nothing of which of them.
+_OF_MANY = 3
 #: Things spoken of so lately that a word for a part may be theirs.
 _RECENT = 3
 #: What stands after these is near by: it says where, and is not what is spoken of.
@@ -225,7 +227,9 @@ def _loose(st: Statement, named: Named, meaning: Meaning, beside: set[str]) -> b
     """
     scene = st.scene
     words = st.norms[named.start : named.end]
-    if meaning.part is None or scene.focus is None or not {root(w) for w in words} <= _general():
+    if meaning.part is None or scene.focus is None:
+        return False
+    if not {root(w) for w in words} <= _general() and sum(m.part is not None for m in named.meanings) < _OF_MANY:
         return False
     spoken = {
         scene.focus.kind,
@@ -254,8 +258,8 @@ def _called(st: Statement, named: Named, meaning: Meaning, thing: Thing) -> Thin
     label = thing.label.replace("(", "").replace(")", "")
     row = st.scene.lexicon.packs.kinds[meaning.kind]
     if meaning.part is None and not meaning.heard:
-        own = [root(w) for w in row.name.split()]
-        if set(own).issuperset(roots := [root(w) for w in spoken]) or own[-1] == roots[-1]:
+        own, roots = [root(w) for w in row.name.split()], [root(w) for w in spoken]
+        if set(own).issuperset(roots) or own[-1] == roots[-1] or own[-1] == "".join(roots):
             st.scene.called.pop(meaning.kind, None)
         else:
             st.scene.called[meaning.kind] = " ".join(spoken)
