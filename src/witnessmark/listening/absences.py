@@ -301,4 +301,8 @@ def _lacks_part(
     condition = named_of(thing)
     if condition is not None and condition.absence and (strong or told_where or condition.urgency in _PRESSING):
         return [_absence(st, thing, f"'{words}'", adverse=True, condition=condition)]
+    if condition is not None and strong and thing.part is not None:
+        return [
+            wrong(thing, f"'{words} {norms[named.start]}'", thing)
+        ]  # "the bolts have no nuts": a fault by its words
     return [_absence(st, thing, f"'{words}'", adverse=strong or _belongs(st, thing, told_where=told_where))]

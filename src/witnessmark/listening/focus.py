@@ -95,7 +95,9 @@ class Scene:
 
         def weight(meaning: Meaning) -> float:
             kind = self.lexicon.packs.kinds[meaning.kind]
-            total = (_HEARD if meaning.heard else 0.0) + (_SHORT if meaning.short else 0.0) + (_FAR if meaning.far else 0.0)
+            total = (
+                (_HEARD if meaning.heard else 0.0) + (_SHORT if meaning.short else 0.0) + (_FAR if meaning.far else 0.0)
+            )
             in_focus = self.focus is not None and self.focus.kind == meaning.kind
             if meaning.part is None:
                 total += _KIND + (_SAME_KIND if in_focus else _PART_OF_RECENT - 1.0 if meaning.kind in seen else 0.0)

@@ -64,7 +64,7 @@ class Said:
 class Lexicon:
     """Everything nameable.
 
-    ``components`` to ``reasons`` are tables over stems. ``conditions`` and ``procedures`` are by kind.
+    ``components`` to ``reasons`` are tables over stems; ``within`` are words for parts of what is spoken of. ``conditions`` and ``procedures`` are by kind.
     ``told`` are the kinds of whose faults and parts a word is said, by its root.
     ``acronyms`` are words made of spoken letters. ``known`` are stems that need no repair; ``by_sound`` gives the
     long words of the packs by how they sound, ``near`` the words a phrase lets stand beside another word.
@@ -72,6 +72,7 @@ class Lexicon:
 
     packs: Packs
     components: Phrases[tuple[Meaning, ...]]
+    within: Phrases[tuple[Meaning, ...]]
     values: Phrases[tuple[tuple[str, str], ...]]
     attributes: Phrases[tuple[str, ...]]
     measures: Phrases[tuple[str, ...]]
@@ -131,6 +132,8 @@ def _components(packs: Packs) -> Iterator[tuple[tuple[str, ...], Meaning]]:
         for part in kind.parts:
             for text in (part.name, *part.spoken):
                 words = stems(text)
+                if text in part.within:
+                    continue
                 if not (len(words) == 1 and words[0] in bare):
                     yield words, Meaning(kind.id, part.id)
     plain = {stem(w) for name in _PLAIN for w in members("clauses", name)}
@@ -140,6 +143,14 @@ def _components(packs: Packs) -> Iterator[tuple[tuple[str, ...], Meaning]]:
             words = stems(text)
             if not plain.issuperset(words):  # "which is" for a switch would be heard everywhere
                 yield words, Meaning(kind.id, heard=True)
+
+
+def _within(packs: Packs) -> Iterator[tuple[tuple[str, ...], Meaning]]:
+    """Words for parts that mean them only once their kind is spoken of."""
+    for kind in packs.kinds.values():
+        for part in kind.parts:
+            for text in part.within:
+                yield stems(text), Meaning(kind.id, part.id)
 
 
 def _heads(packs: Packs, never: set[str]) -> Iterator[tuple[tuple[str, ...], Meaning]]:
@@ -196,7 +207,7 @@ def _all_texts(packs: Packs) -> Iterator[str]:
     for kind in packs.kinds.values():
         yield from (kind.name, kind.plural, *kind.spoken)
         for part in kind.parts:
-            yield from (part.name, *part.spoken)
+            yield from (part.name, *part.spoken, *part.within)
     for condition in packs.conditions.values():
         yield from condition.spoken
     for attribute in packs.attributes.values():
@@ -219,7 +230,7 @@ def _told(
             table.setdefault(word, set()).add(kind)
     for kind_ in packs.kinds.values():
         for part in kind_.parts:
-            for text in (part.name, *part.spoken):
+            for text in {part.name, *part.spoken} - set(part.within):
                 table.setdefault(root(stems(text)[-1]), set()).add(kind_.id)
     return {word: frozenset(kinds) for word, kinds in table.items()}
 
@@ -247,6 +258,7 @@ def _build(packs: Packs) -> Lexicon:
     return Lexicon(
         packs=packs,
         components=Phrases(components),
+        within=Phrases(_gathered(_within(packs))),
         values=_values(packs),
         attributes=_several((t, a.id) for a in packs.attributes.values() for t in (a.name, *a.spoken)),
         measures=_several((t, m.id) for m in packs.measures.values() for t in (m.name, *m.spoken)),

@@ -16,7 +16,7 @@ from witnessmark.listening.quantities import quantities
 from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import Token
 
-__all__ = ["Named", "Names", "Plate", "Value", "names"]
+__all__ = ["Named", "Names", "Plate", "Value", "is_verb_here", "names"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +76,7 @@ def _plates(norms: Sequence[str], hard: Sequence[bool]) -> list[Plate]:
     return found
 
 
-def _is_verb_here(norms: Sequence[str], start: int, end: int) -> bool:
+def is_verb_here(norms: Sequence[str], start: int, end: int) -> bool:
     """Whether a one-word name is what something does here ("it vents outside", "will not reset")."""
     if end - start > 1:
         return False
@@ -217,7 +217,7 @@ def names(tokens: Sequence[Token], lexicon: Lexicon, plates: Sequence[Plate] = (
     others: list[Mark] = []
     for _, _, start, sort, end, meanings in sorted(rows, key=lambda row: row[:3]):
         span = range(start, end)
-        if not taken.isdisjoint(span) or (sort == "component" and _is_verb_here(norms, start, end)):
+        if not taken.isdisjoint(span) or (sort == "component" and is_verb_here(norms, start, end)):
             continue
         taken.update(span)
         if sort == "component":

@@ -9,7 +9,7 @@ from functools import cache
 from witnessmark.listening.focus import Thing, extended
 from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.lexicon import Meaning
-from witnessmark.listening.naming import Named
+from witnessmark.listening.naming import Named, is_verb_here
 from witnessmark.listening.nouns import noun_phrase, stands_for_known
 from witnessmark.listening.numerals import number_words
 from witnessmark.listening.places import Place, named_place, places_in
@@ -31,6 +31,8 @@ _OF_FEW = 6
 _OF_MANY = 3
 #: Things spoken of so lately that a word for a part may be theirs.
 _RECENT = 3
+#: Things spoken of before the focus whose parts a general word can still mean.
+_PARTS_OF = 1
 #: What stands after these is near by: it says where, and is not what is spoken of.
 _NEAR_BY = frozenset({"by", "near", "beside", "behind", "past", "toward", "towards", "from", "next", "along", "across", "against",
                       "around", "between", "before", "above", "below", "under", "underneath", "over"})  # fmt: skip
@@ -141,9 +143,10 @@ def about(st: Statement) -> None:
     scene = st.scene
     place = scene.place
     loose: list[Named] = []
-    for index, named in enumerate(st.components):
+    components = _with_parts_spoken_of(st)
+    for index, named in enumerate(components):
         where = _where(st, named) or place
-        beside = {m.kind for other in st.components[index + 1 : index + 3] for m in other.meanings}
+        beside = {m.kind for other in components[index + 1 : index + 3] for m in other.meanings}
         beside |= {m.kind for n, m in st.mentions if n.end == named.start}
         said = " ".join(st.stems[named.start : named.end])
         meaning, weight = scene.meaning(named.meanings, where, said, frozenset(beside))
@@ -190,6 +193,31 @@ def about(st: Statement) -> None:
             st.thing = replace(thing, label=f"{' '.join(st.norms[chain : named.end])} ({thing.label})")
         else:
             st.thing = _called(st, named, meaning, thing)
+
+
+def _with_parts_spoken_of(st: Statement) -> list[Named]:
+    """The components named, and the parts of what is spoken of that are named by a general word ("fan", "door")."""
+    scene, found = st.scene, list(st.scene.lexicon.within.find(st.stems))
+    if not found:
+        return st.components
+    near = {m.kind for named in st.components for m in named.meanings if m.part is None and not m.short}
+    for thing in (scene.focus, *(t for t in scene.recent[-_PARTS_OF:] if t.place == scene.place)):
+        if thing is not None:
+            near |= {thing.kind or "", thing.host.kind or "" if thing.host else ""}
+    spans, ends = {(named.start, named.end): named for named in st.components}, {c.end for c in st.components}
+    others = [*spans, *((v.start, v.end) for v in st.values), *((p.start, p.end) for p in st.plates), *st.instruments]
+    held = {i for a, b in others for i in range(a, b)}
+    for start, end, meanings in found:
+        own = tuple(m for m in meanings if m.kind in near)
+        known = spans.get((start, end))
+        verb = start in ends and st.norms[start] in GRAMMAR.verbs | GRAMMAR.plural  # "both basins drain well"
+        if not own or verb or is_verb_here(st.norms, start, end):
+            continue
+        if known is not None:
+            spans[start, end] = replace(known, meanings=(*known.meanings, *(m for m in own if m not in known.meanings)))
+        elif held.isdisjoint(range(start, end)):
+            spans[start, end] = Named(start, end, own)
+    return sorted(spans.values(), key=lambda named: named.start)
 
 
 def _one_elsewhere(st: Statement, whole: Thing | None) -> Thing | None:

@@ -35,12 +35,16 @@ LANGUAGES = ("en", "es")
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A part of a kind. ``expected``: worth saying when it is not there."""
+    """A part of a kind. ``expected``: worth saying when it is not there.
+
+    ``within``: words for it that say nothing of its kind; they mean it only once its kind is spoken of ("fan", "door").
+    """
 
     id: str
     name: str
     spoken: tuple[str, ...] = ()
     expected: bool = False
+    within: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
