@@ -157,7 +157,7 @@ def _heads(packs: Packs, never: set[str]) -> Iterator[tuple[tuple[str, ...], Mea
     """The last word of each kind's names, by which it is called once it is clear which one is meant."""
     heads = {words[-1] for kind in packs.kinds.values() if len(words := stems(kind.name)) > 1}
     for kind in packs.kinds.values():
-        named = {stems(kind.name)[-1]}
+        named = {stems(kind.name)[-1], *(stems(text)[-1] for part in kind.parts for text in (part.name, *part.spoken))}
         for text in (kind.name, *kind.spoken):
             words = stems(text)
             own = text == kind.name or len(words) == 2  # noqa: PLR2004 - "crawl hatch", but not "caulk around the tub"

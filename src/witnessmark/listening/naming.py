@@ -143,7 +143,11 @@ def _measures(norms: Sequence[str], start: int, end: int) -> bool:
             "s"
         )  # "meter thirty", not "meter two feet …"
     shown = "percent" in norms[end : end + _SHOWN_WITHIN]
-    return after in {"says", "reads", "said", "shows", "showed", "read", "on"} or bool({"with", "put", "my"} & set(before)) or shown
+    return (
+        after in {"says", "reads", "said", "shows", "showed", "read", "on"}
+        or bool({"with", "put", "my"} & set(before))
+        or shown
+    )
 
 
 #: Longest first, then by rank: minus its length, rank, start, sort, end, meanings.
