@@ -12,7 +12,6 @@ from witnessmark.listening.drafts import Draft
 from witnessmark.listening.identities import described
 from witnessmark.listening.made_of import made_of
 from witnessmark.listening.polarity import senses
-from witnessmark.listening.presence import present
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.subjects import about
 from witnessmark.listening.zones import sliced
@@ -34,7 +33,7 @@ def descriptions(st: Statement, judgement: Sequence[Draft], others: Sequence[Dra
     if judgement:
         taken = {i for s in senses(st)[0] for i in range(s.start, s.end)}
         return made_of(st, taken)
-    return made_of(st) or present(st)
+    return made_of(st)
 
 
 def _before_fault(st: Statement) -> list[Draft]:

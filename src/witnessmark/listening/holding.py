@@ -97,8 +97,9 @@ def _unfinished(norms: Sequence[str], before: int, cut: int, named: _Named) -> b
         cut in starts
         and last in GRAMMAR.adjectives
         and norms[cut - 2 : cut - 1] in (["the"], ["a"], ["this"], ["that"])
+        and norms[cut - 3 : cut - 2] not in (["at"], ["in"], ["from"], ["to"])
     ):
-        return True  # "the back | hose bib"
+        return True  # "the back | hose bib", but "it rubs at the top | ceiling has a ring"
     mine = norms[before] in {"i", "we"} and cut - before <= _FEW_WORDS
     if (
         mine

@@ -193,6 +193,9 @@ def described(st: Statement) -> list[Draft]:
         asked = tuple((a, v) for a, v in meanings if a in row.describe and a not in {"condition-word", "presence"})
         if asked:
             used.update(range(start, end))
+        whole = any((m.start, m.end) == (start, end) for m, _ in st.mentions)
+        if whole and not (copula is not None and start > copula) and len(st.norms) > end - start:
+            continue  # "fan pulls fine": that it is a fan is no description of its kind
         named = any(m.start <= start < m.end for m, _ in st.mentions)
         if named and any(v.lower() in row.name.lower() for _, v in asked):
             continue  # "it's a gas boiler": that it is a boiler is no description of it

@@ -10,11 +10,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from collections.abc import Set as AbstractSet
+from functools import lru_cache
 
 from witnessmark.listening.lexicon import Lexicon
 from witnessmark.listening.quantities import quantities
 from witnessmark.listening.sounds import close_in_spelling, sound
-from witnessmark.listening.terms import corrections, cues
+from witnessmark.listening.terms import corrections, cues, members
 from witnessmark.listening.words import Token, phrase, stem
 
 __all__ = ["LETTERS", "letter", "repaired"]
@@ -149,8 +150,40 @@ def _alone(token: Token, lexicon: Lexicon) -> str | None:
     return None
 
 
+_BE = frozenset({"is", "are", "'s", "was", "were", "be", "been", "not"})
+
+
+@lru_cache(maxsize=1)
+def _participles() -> dict[str, str]:
+    """Regular participles that judge, by their verb: "bolt" gives "bolted"."""
+    words = members("conditions", "fitted") | members("conditions", "adverse") | members("conditions", "sound")
+    return {word.removesuffix("ed"): word for word in sorted(words) if word.endswith(("ted", "ded"))}
+
+
+def _ended(tokens: list[Token]) -> list[Token]:
+    """The tokens, "it" after "is" and a verb made its ending: nobody says "the ledger is bolt it", but "is bolted"."""
+    made: list[Token] = []
+    for token in tokens:
+        whole = (
+            _participles().get(made[-1].norm) if token.norm == "it" and len(made) > 1 and not made[-1].hard else None
+        )
+        if (
+            whole is not None
+            and made[-2].norm in _BE
+            and (made[-2].norm != "not" or (len(made) > 2 and made[-3].norm in _BE))  # noqa: PLR2004 - "is not bolt"
+        ):
+            made[-1:] = _one([made[-1], token], 0, 2, [whole])
+        else:
+            made.append(token)
+    return made
+
+
 def repaired(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     """The tokens with what was misheard put right; a repaired token stands for all the words it came from."""
+    return _ended(_repaired(tokens, lexicon))
+
+
+def _repaired(tokens: list[Token], lexicon: Lexicon) -> list[Token]:
     table = corrections()
     starts = cues("clauses", "personal")
     norms = [t.norm for t in tokens]

@@ -62,7 +62,13 @@ def _held(norms: Sequence[str], cut: int) -> bool:
         return True
     subject = word in GRAMMAR.personal | {"it", "there", "that", "this", "no", "and", "but", "so"}
     if before in _MODAL and earlier in GRAMMAR.subjects and not subject:
-        return True
+        return norms[cut - 3 : cut - 2] not in (
+            ["like"],
+            ["as"],
+            ["way"],
+            ["where"],
+            ["than"],
+        )  # "like it should | trap none"
     if before == "got" and earlier in _HAS and not subject:
         return True
     if word == "one" and after in _COPULAS:

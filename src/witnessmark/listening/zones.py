@@ -80,8 +80,12 @@ def _turns(st: Statement, found: Sequence[Sense], triggers: Sequence[tuple[int, 
     """
     cuts: list[int] = []
     for one, other in pairwise(found):
-        if one.adverse == other.adverse or other.start < one.end:
-            continue
+        if (
+            one.adverse == other.adverse
+            or other.start < one.end
+            or other.text.startswith(("like", "as it", "as they", "the way"))
+        ):
+            continue  # "sounds hollow like it ought to"
         begin = other.start
         for start, end, _ in triggers:
             if one.end <= start < begin and other.denied and begin - end <= _NEAR:
