@@ -22,7 +22,7 @@ _ROOM, _TAP, _NO_COUNT = (Decimal(35), Decimal(130)), (Decimal(60), Decimal(190)
 _WEATHER = (Decimal(-40), Decimal(125))
 _OUT = frozenset({"out", "outside", "outdoors", "ambient"})
 #: Without these nobody tells how warm a surface is.
-_FELT = frozenset({"hot", "cold", "warm", "cool", "gun", "infrared", "thermal", "camera"})
+_FELT = frozenset({"hot", "cold", "warm", "cool", "gun", "infrared", "inferred", "thermal", "camera", "thermometer", "laser"})
 _WATER = frozenset({"hot", "tap", "faucet", "water"})
 #: Words that may stand beside such a number, above the small words of the language; common practice, no source.
 _BESIDE = frozenset({"hot", "cold", "warm", "cool", "warmer", "cooler", "heat", "cooling", "heating", "air", "temp", "good", "fine", "nice",
@@ -54,7 +54,7 @@ def temperature_told(st: Statement, quantity: Quantity, thing: Thing | None) -> 
         return measures.get("outdoor-temperature") if value > 20 or value < 0 else None  # noqa: PLR2004 - "two out"
     row = st.scene.lexicon.kind(thing.kind) if thing else None
     rows = [measures[id_] for id_ in (row.measures if row else ()) if id_ in measures]
-    felt = bool(st.instruments) or bool(_FELT & set(st.norms))
+    felt = bool(_FELT & set(st.norms))
     temps = [
         m for m in rows if m.unit == "[degF]" and _plausible(m, value) and m.id != "outdoor-temperature"
         and (felt or m.id != "surface-temperature")

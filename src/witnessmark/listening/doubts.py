@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from decimal import Decimal
 from typing import Any
 
 from witnessmark.listening.drafts import Draft
+from witnessmark.listening.identities import short_year_told
 from witnessmark.listening.modes import hearsay, said_by, source
+from witnessmark.listening.quantities import Quantity
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import root
@@ -83,12 +86,24 @@ def doubted(st: Statement, *, carried: str | None = None) -> Draft | None:
         more = {"attribute": "age", "value": age.value, "unit": "a"}
     else:
         other = next((q for q in st.quantities if q.form == "quantity"), None)
-        if other is not None:
+        short = short_year_told(st)
+        bare = [q for q in st.quantities if q.form == "bare" and q.value > 1 and _ends_with(st, q)]
+        if short is not None:
+            more = {"attribute": "made", "value": Decimal(short), "unit": "a"}
+        elif other is not None:
             more = {"value": other.value, "unit": other.unit}
+        elif bare:
+            more = {"value": bare[-1].value}
     by = source(st) if told else None
     what = (f"said by {by or 'somebody else'}: " if told else "") + st.said(st.opening())
     why = "hearsay" if told else carried or f"doubt: '{found[2] if found else ''}'"
     return st.draft("doubted", what, why, condition="unclear", sure=False, **more)
+
+
+def _ends_with(st: Statement, quantity: Quantity) -> bool:
+    """Whether a bare number is told, and counts nothing: it ends what is said, or small words follow it."""
+    after = st.norms[quantity.end : quantity.end + 1]
+    return not after or after[0] in members("clauses", "conjunctions") | members("clauses", "prepositions") | {"when", "maybe", "now", "years"}
 
 
 def only_hedges(st: Statement) -> bool:

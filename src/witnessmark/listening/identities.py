@@ -10,7 +10,7 @@ from witnessmark.listening.numerals import short_year
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 
-__all__ = ["described", "identified"]
+__all__ = ["described", "identified", "short_year_told"]
 
 _COPULAS = frozenset({"is", "are", "was", "'s", "looks", "were"})
 
@@ -119,7 +119,7 @@ def identified(st: Statement) -> list[Draft]:
 
 #: Words between "made" and a year that is said short: "made in about", "built around", "date code is".
 _TO_YEAR = frozenset(
-    {"in", "about", "around", "is", "was", "of", "code", "like", "back", "on", "it", "sometime", "early", "late"}
+    {"in", "about", "around", "is", "was", "of", "code", "like", "back", "on", "it", "sometime", "early", "late", "what"}
 )
 #: Words before a date on a label, and how far before it they stand.
 _DATES, _DATE_WITHIN = frozenset({"date", "dated", "manufactured", "manufacture", "mfg", "mfd"}), 8
@@ -139,6 +139,17 @@ def _years(st: Statement, make: tuple[int, int] | None) -> list[int]:
             found.append(int(quantity.value))
     if found:
         return found
+    short = short_year_told(st)
+    return [] if short is None else [short]
+
+
+#: Words before a year of the last century that is said short.
+_ABOUT_YEAR = frozenset({"around", "about", "circa"})
+_LAST_CENTURY = range(1940, 2000)
+
+
+def short_year_told(st: Statement) -> int | None:
+    """The year that is told by its last two digits: "made in oh nine", "built what seventy four", "around ninety four"."""
     for start, end, words in cues("identities", "made").find(st.norms):
         at = end
         while at < len(st.norms) and st.norms[at] in _TO_YEAR:
@@ -146,8 +157,17 @@ def _years(st: Statement, make: tuple[int, int] | None) -> list[int]:
         short = short_year(st.norms, at) if words != "from" else None
         unit = short is not None and any(q.start <= at < q.end and (q.unit or q.form != "bare") for q in st.quantities)
         if short is not None and not unit and (start == 0 or st.norms[start - 1] != "not"):
-            return [short[1]]
-    return []
+            return short[1]
+    for at, word in enumerate(st.norms[:-1]):
+        ended = short_year(st.norms, at + 1) if word in _ABOUT_YEAR else None
+        if ended is not None and ended[1] in _LAST_CENTURY and ended[0] == len(st.norms) and "built" in {*st.norms, *_addition(st)}:
+            return ended[1]
+    return None
+
+
+def _addition(st: Statement) -> set[str]:
+    """That something was built, said in other words."""
+    return {"built"} if {"addition", "added", "remodel", "remodeled", "renovated", "redone", "new", "original"} & set(st.norms) else set()
 
 
 def _inner_values(st: Statement) -> list[tuple[int, int, tuple[tuple[str, str], ...]]]:

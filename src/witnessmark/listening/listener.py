@@ -37,6 +37,7 @@ from witnessmark.listening.limits import reason_in, skipped
 from witnessmark.listening.messages import NOTHING_HEARD
 from witnessmark.listening.modes import is_requirement, mode, source, taught_from, told_from
 from witnessmark.listening.narration import Narration
+from witnessmark.listening.overcurrent import oversized
 from witnessmark.listening.places import HOUSE, Place, entered, place_of
 from witnessmark.listening.polarity import fault_roots
 from witnessmark.listening.readings import read
@@ -195,6 +196,7 @@ class _Listener:
         judgement = judged(st)
         if not judgement and not operation:
             judgement = echoed(st, self.items) or self._answer(st)
+        judgement = self._oversized(st) or judgement
         many = told_count(st) if len(judgement) == 1 else None
         if many is not None and judgement[0].value is None:
             judgement = [replace(judgement[0], value=Decimal(many.number), unit="1")]
@@ -215,6 +217,16 @@ class _Listener:
         if not adverse and is_requirement(st):
             drafts += self._contrast(st)
         return drafts
+
+    def _oversized(self, st: Statement) -> list[Draft]:
+        """A breaker or fuse that is larger than its wire or its plate allows, by the numbers told."""
+        before = [i.statement for i in self.items[-3:] if i.mode is None and st.start - i.statement.start < _CONTRAST_WITHIN]
+        found = oversized(st, before)
+        row = self.lexicon.packs.conditions.get(found.condition) if found is not None else None
+        if found is None or row is None:
+            return []
+        why = f"{found.amperes} A where {found.allowed} A is the most"
+        return [st.draft("saw", row.name, why, condition="adverse", condition_id=row.id, value=found.amperes, unit="A")]
 
     def _joined_to_last(self, st: Statement, drafts: list[Draft]) -> list[Draft]:
         """The drafts without a number that only says more of the one before: how large, how many, set to what."""
@@ -398,7 +410,8 @@ class _Listener:
         part = sliced(st, 0, end)
         about(part)
         part.thing = st.thing if part.thing is None else part.thing
-        return [d for d in judged(part) if d.condition == "adverse" and not self._repeats(d, part)]
+        faults = [d for d in judged(part) if d.condition == "adverse" and not self._repeats(d, part)]
+        return faults or ([] if part.quantities == [] else self._readings(part, []))
 
     def _doubt(self, st: Statement, doubt: Draft) -> list[Draft]:
         last = next((i for i in reversed(self.items[-2:]) if i.drafts), None)

@@ -6,6 +6,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from witnessmark.listening.focus import Thing
+from witnessmark.listening.overcurrent import ampere_told
 from witnessmark.listening.quantities import RATINGS, Quantity
 from witnessmark.listening.statement import Statement
 from witnessmark.problems import Refusal
@@ -74,8 +75,8 @@ def _shown(st: Statement, quantity: Quantity) -> str | None:
     before = range(min(quantity.start, len(st.norms)) - 1, -1, -1)
     for at in (*before, *range(quantity.end, len(st.norms))):
         units = _SHOWN.get(st.norms[at])
-        if units is None:
-            continue
+        if units is None or (at == quantity.end and st.norms[at] == "gauge"):
+            continue  # "fourteen gauge" is a wire
         own = _units_of(st, st.thing)
         if own and units[0] not in own and quantity.value > _PERCENT and "V" in units:
             return "V"
@@ -85,6 +86,8 @@ def _shown(st: Statement, quantity: Quantity) -> str | None:
 
 def _rating(st: Statement, quantity: Quantity) -> str | None:
     """Amperes, for a standard rating said of what has one ("main is one fifty", "a fifty breaker")."""
+    if ampere_told(st, quantity):
+        return "A"
     if quantity.value not in RATINGS or quantity.value < 15 or not _RATED & set(st.norms):  # noqa: PLR2004 - the smallest breaker
         return None
     row = st.scene.lexicon.kind(st.thing.kind if st.thing else None)
@@ -141,8 +144,13 @@ def with_unit(st: Statement, quantity: Quantity, before: Statement | None = None
     unit: str | None = None
     if after in _LENGTHS and quantity.value < 200 and not (after == "clear" and st.norms[quantity.end + 1 :]):  # noqa: PLR2004 - inches
         unit = "[in_i]"
-    elif after in {"breaker", "breakers", "main", "fuse", "feed", "panel"} or _RATED & set(st.norms):
+    elif ampere_told(st, quantity) or after in {"breaker", "breakers", "main", "fuse", "feed", "panel"} or _RATED & set(st.norms):
         unit = _rating(st, quantity)
+    if (
+        unit is None and before is not None and before.norms[-1] in {"breaker", "fuse", "main", "mains"}
+        and quantity.start <= st.opening() and quantity.value in RATINGS and after not in {"percent", "of"}
+    ):
+        unit = "A"  # "max breaker | forty on the plate"
     if unit is None and {"temp", "temperature"} & set(st.norms):
         unit = "[degF]"
     if unit is None and (st.instruments or _SHOWING & set(st.norms)) and lone not in (["number"], ["zone"]):
