@@ -336,9 +336,11 @@ class _Listener:
         named = {id_ for _, _, ids in self.lexicon.measures.find(st.stems) for id_ in ids}
         row = self.lexicon.kind(st.thing.kind if st.thing else None)
         own = row.measures if row else ()
+        # "two loose" is no reading like the one before
+        with_units = any(q.form == "quantity" for q in st.quantities) or bool(self.items and self.items[-1].statement.instruments)
         return [
             d for d in found
-            if (st.instruments or (d.measure in own and (d.measure in named or "told" in d.why))) and not wrong & {root(w) for w in (d.quantity or "").split()}
+            if (st.instruments or (d.measure in own and (d.measure in named or "told" in d.why or with_units))) and not wrong & {root(w) for w in (d.quantity or "").split()}
         ]  # fmt: skip
 
     def _limit(self, st: Statement, limit: Draft) -> list[Draft]:

@@ -110,7 +110,8 @@ def _of_kind(st: Statement, quantity: Quantity, thing: Thing | None, of_kind: tu
     packs = st.scene.lexicon.packs
     said = {root(w) for w in st.norms}
     if quantity.unit is not None:
-        said |= {root(w) for w in thing.label.split()}
+        row = packs.kinds.get(thing.kind or "")
+        said |= {root(w) for w in thing.label.split()} - {root(w) for w in (row.name.split() if row and thing.part else ())}
     ranked: list[tuple[int, Measure]] = []
     for id_ in of_kind:
         measure = packs.measures.get(id_)
@@ -148,6 +149,8 @@ def _is_reading(st: Statement, quantity: Quantity, index: int) -> bool:
     if quantity.unit is None:
         if st.norms[quantity.start : quantity.end] == ["one"] and quantity.end < len(st.norms):
             return False  # "one drains slow"
+        if index and st.quantities[index - 1].end == quantity.start and st.quantities[index - 1].form == "bare":
+            return True  # "sixteen | twenty six at the rotten one"
         return before in _TOLD or quantity.start <= st.opening() or quantity.end == len(st.norms)
     # "three inches in the first four feet": the second says over what length
     beside = any(q.end == quantity.start - 1 for q in st.quantities) and before in {"in", "over", "for", "within"}
@@ -177,6 +180,8 @@ def _aside(st: Statement, quantity: Quantity, *, told: bool) -> bool:
     if quantity.unit == "a" or before in _OVER or (before in {"in", "within", "for", "from"} and not told and not into):
         return True
     after = st.norms[quantity.end : quantity.end + 1]
+    if after == ["of"] and quantity.unit in {"[in_i]", "[ft_i]"}:
+        return False  # "half an inch of it standing"
     return after in (["from"], ["away"], ["ago"], ["of"], ["ladder"], ["section"], ["or"])
 
 
