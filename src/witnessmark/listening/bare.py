@@ -22,7 +22,9 @@ _ROOM, _TAP, _NO_COUNT = (Decimal(35), Decimal(130)), (Decimal(60), Decimal(190)
 _WEATHER = (Decimal(-40), Decimal(125))
 _OUT = frozenset({"out", "outside", "outdoors", "ambient"})
 #: Without these nobody tells how warm a surface is.
-_FELT = frozenset({"hot", "cold", "warm", "cool", "gun", "infrared", "inferred", "thermal", "camera", "thermometer", "laser"})
+_FELT = frozenset(
+    {"hot", "cold", "warm", "cool", "gun", "infrared", "inferred", "thermal", "camera", "thermometer", "laser"}
+)
 _WATER = frozenset({"hot", "tap", "faucet", "water"})
 #: Words that may stand beside such a number, above the small words of the language; common practice, no source.
 _BESIDE = frozenset({"hot", "cold", "warm", "cool", "warmer", "cooler", "heat", "cooling", "heating", "air", "temp", "good", "fine", "nice",
@@ -87,14 +89,15 @@ def _several(st: Statement) -> bool:
 
 def _stands_alone(st: Statement, quantity: Quantity) -> bool:
     """Whether nothing stands beside the number that it could count or be part of."""
-    before = st.norms[max(0, quantity.start - 2) : quantity.start]
-    if before[-1:] and (before[-1] in _NAMES or before in (["back", "to"], ["was", "at"], ["on", "a"])):
-        return False
     if quantity.end == quantity.start + 1 and st.norms[quantity.start] == "one":
         return False
     named = {i for n, _ in st.mentions for i in range(n.start, n.end)}
     named |= {i for a, b, _ in places_in(st.norms, st.stems, st.scene.lexicon) for i in range(a, b)}
     named |= {i for a, b in st.instruments for i in range(a, b)}
+    before = st.norms[max(0, quantity.start - 2) : quantity.start]
+    numbered = bool(before) and before[-1] in _NAMES and quantity.start - 1 not in named
+    if numbered or before in (["back", "to"], ["was", "at"], ["on", "a"]):
+        return False
     if quantity.end in named or any(v.start == quantity.end for v in st.values):
         return False
     small = (

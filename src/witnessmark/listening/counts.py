@@ -89,9 +89,11 @@ def told_count(st: Statement) -> Told | None:
 
 def _before_name(st: Statement, quantity: Quantity) -> bool:
     """Whether it counts what is named right after it: "two loose hangers"."""
-    if st.subject is not None:
-        return quantity.end <= st.subject.start <= quantity.end + 2
-    return any(n.start == quantity.end and st.norms[n.end - 1].endswith("s") for n, _ in st.mentions)
+    if st.subject is not None and quantity.end <= st.subject.start <= quantity.end + 2:
+        return True
+    return any(
+        n.start == quantity.end and (quantity.value == 1 or st.norms[n.end - 1].endswith("s")) for n, _ in st.mentions
+    )
 
 
 def _opens(st: Statement, quantity: Quantity) -> bool:

@@ -103,7 +103,12 @@ def doubted(st: Statement, *, carried: str | None = None) -> Draft | None:
 def _ends_with(st: Statement, quantity: Quantity) -> bool:
     """Whether a bare number is told, and counts nothing: it ends what is said, or small words follow it."""
     after = st.norms[quantity.end : quantity.end + 1]
-    return not after or after[0] in members("clauses", "conjunctions") | members("clauses", "prepositions") | {"when", "maybe", "now", "years"}
+    return not after or after[0] in members("clauses", "conjunctions") | members("clauses", "prepositions") | {
+        "when",
+        "maybe",
+        "now",
+        "years",
+    }
 
 
 def only_hedges(st: Statement) -> bool:

@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from witnessmark.listening.clauses import Clause, Mark
 from witnessmark.listening.grammar import GRAMMAR
-from witnessmark.listening.numerals import may_begin, number_words
+from witnessmark.listening.held_numbers import wants_more
 from witnessmark.listening.state_cuts import state_cuts
 from witnessmark.listening.terms import cues
 from witnessmark.listening.words import Token
@@ -53,9 +53,6 @@ _PUT_BACK = frozenset({"on", "in", "together", "up", "off", "down", "to"})
 _OFF_ALONE = (("off", "with", "that"), ("off", "with", "it"), ("off", "it", "goes"), ("and", "off"))
 #: What a "shut off" is part of the name of.
 _SHUTOFFS = frozenset({"valve", "valves", "handle", "handles", "lever", "key", "wheel", "switch"})
-#: After these a noun has to follow.
-_OPEN = (["of", "the"], ["of", "those"], ["of", "these"], ["of", "my"], ["of", "your"], ["of", "a"], ["on", "the"], ["in", "the"], ["to", "the"],
-         ["at", "the"], ["from", "the"], ["by", "the"], ["under", "the"], ["off", "the"])  # fmt: skip
 #: A rest so short belongs to the words before it.
 _SHORT = 2
 
@@ -195,12 +192,8 @@ def held(
             made.append(cut)
             continue
         end = edges[index + 1] if index + 1 < len(edges) else last
-        if norms[cut - 2 : cut] in _OPEN:
-            continue  # "two of the | screws in it"
-        if norms[cut] in {"i", "we"} and _only_counts(norms[before:cut]):
-            continue  # "two of them | i could not get to"
-        if cut in starts and may_begin(norms[cut - 1]) and norms[cut - 1] != "a" and "of" in norms[cut - 3 : cut - 1]:
-            continue  # "two of the six windows"
+        if wants_more(norms, before, cut, starts):
+            continue
         if norms[cut] in _SHUTOFFS and norms[max(cut - 2, 0) : cut] == ["shut", "off"]:
             continue  # "shut off | valve is right at the meter" would tell of something that was shut off
         if _unfinished(norms, before, cut, named):
@@ -226,17 +219,6 @@ def held(
     apart += [at for at in state_cuts(norms, marks, operable) if not tokens[at - 1].hard]
     cuts = sorted({*made, *_alone(norms), *_reset_alone(norms, starts), *apart})
     return [Clause(a, b) for a, b in zip(cuts, [*cuts[1:], last], strict=True) if a < b]
-
-
-_COUNTING = frozenset(
-    {"of", "them", "em", "the", "other", "those", "these", "all", "and", "but", "where", "so", "with", "which", "only"}
-)
-
-
-def _only_counts(words: Sequence[str]) -> bool:
-    """Whether the words only say how many."""
-    numbers = number_words()
-    return bool(set(words) & numbers) and len(words) < 6 and all(w in numbers or w in _COUNTING for w in words)  # noqa: PLR2004
 
 
 def _reset_alone(norms: Sequence[str], starts: frozenset[int]) -> list[int]:

@@ -119,7 +119,23 @@ def identified(st: Statement) -> list[Draft]:
 
 #: Words between "made" and a year that is said short: "made in about", "built around", "date code is".
 _TO_YEAR = frozenset(
-    {"in", "about", "around", "is", "was", "of", "code", "like", "back", "on", "it", "sometime", "early", "late", "what"}
+    {
+        "in",
+        "about",
+        "around",
+        "is",
+        "was",
+        "of",
+        "code",
+        "like",
+        "back",
+        "on",
+        "it",
+        "sometime",
+        "early",
+        "late",
+        "what",
+    }
 )
 #: Words before a date on a label, and how far before it they stand.
 _DATES, _DATE_WITHIN = frozenset({"date", "dated", "manufactured", "manufacture", "mfg", "mfd"}), 8
@@ -160,14 +176,23 @@ def short_year_told(st: Statement) -> int | None:
             return short[1]
     for at, word in enumerate(st.norms[:-1]):
         ended = short_year(st.norms, at + 1) if word in _ABOUT_YEAR else None
-        if ended is not None and ended[1] in _LAST_CENTURY and ended[0] == len(st.norms) and "built" in {*st.norms, *_addition(st)}:
+        if (
+            ended is not None
+            and ended[1] in _LAST_CENTURY
+            and ended[0] == len(st.norms)
+            and "built" in {*st.norms, *_addition(st)}
+        ):
             return ended[1]
     return None
 
 
 def _addition(st: Statement) -> set[str]:
     """That something was built, said in other words."""
-    return {"built"} if {"addition", "added", "remodel", "remodeled", "renovated", "redone", "new", "original"} & set(st.norms) else set()
+    return (
+        {"built"}
+        if {"addition", "added", "remodel", "remodeled", "renovated", "redone", "new", "original"} & set(st.norms)
+        else set()
+    )
 
 
 def _inner_values(st: Statement) -> list[tuple[int, int, tuple[tuple[str, str], ...]]]:

@@ -207,7 +207,9 @@ class _Listener:
         if not operation:
             numbered = [] if adverse or any(d.act == "read" for d in drafts) else number_of(st)
             drafts += descriptions(st, judgement, [*drafts, *numbered]) + numbered
-        judgement = [d for d in judgement if not self._says_more(st, d)]
+        if st.instruments and any(d.act == "read" for d in drafts):
+            judgement = [d for d in judgement if not _only_where(st, d)]
+        judgement = [d for d in judgement if not self._counts_anew(d) and not self._says_more(st, d)]
         done = any(d.act == "stopped" or d.leaves not in {None, "as found"} for d in operation)
         told = any(d.act == "identified" for d in drafts)
         drafts += [
@@ -220,7 +222,9 @@ class _Listener:
 
     def _oversized(self, st: Statement) -> list[Draft]:
         """A breaker or fuse that is larger than its wire or its plate allows, by the numbers told."""
-        before = [i.statement for i in self.items[-3:] if i.mode is None and st.start - i.statement.start < _CONTRAST_WITHIN]
+        before = [
+            i.statement for i in self.items[-3:] if i.mode is None and st.start - i.statement.start < _CONTRAST_WITHIN
+        ]
         found = oversized(st, before)
         row = self.lexicon.packs.conditions.get(found.condition) if found is not None else None
         if found is None or row is None:
@@ -281,6 +285,29 @@ class _Listener:
             for d in before
         )
 
+    def _counts_anew(self, draft: Draft) -> bool:
+        """Whether a fault told before only gets another number ("three are leaning … it's two that are leaning"); it is put right."""
+        if (
+            draft.act != "saw"
+            or draft.unit != "1"
+            or draft.condition != "adverse"
+            or {"more", "other", "another"} & set(draft.text.lower().split())
+        ):
+            return False
+        for item in reversed(self.items[-4:]):
+            for at, old in enumerate(item.drafts):
+                same = old.unit == "1" and old.component == draft.component and old.part == draft.part
+                if (
+                    same
+                    and old.value != draft.value
+                    and draft.start - old.start < _CONTRAST_WITHIN
+                    and (old.condition_id == draft.condition_id if draft.condition_id else old.why == draft.why)
+                ):
+                    item.drafts[at] = replace(old, value=draft.value, count=draft.count, end=draft.end, last=draft.last,
+                                              text=quoted(self.spoken, old.first, draft.last), why=f"{old.why}; counted anew")  # fmt: skip
+                    return True
+        return False
+
     def _hedge(self, st: Statement) -> None:
         """An age or a year after which only "maybe" follows is a doubt, not a fact."""
         last = self.items[-1] if self.items else None
@@ -337,7 +364,9 @@ class _Listener:
         row = self.lexicon.kind(st.thing.kind if st.thing else None)
         own = row.measures if row else ()
         # "two loose" is no reading like the one before
-        with_units = any(q.form == "quantity" for q in st.quantities) or bool(self.items and self.items[-1].statement.instruments)
+        with_units = any(q.form == "quantity" for q in st.quantities) or bool(
+            self.items and self.items[-1].statement.instruments
+        )
         return [
             d for d in found
             if (st.instruments or (d.measure in own and (d.measure in named or "told" in d.why or with_units))) and not wrong & {root(w) for w in (d.quantity or "").split()}
@@ -520,6 +549,17 @@ class _Listener:
             named, meaning = st.mentions[0]
             del named
             self.scene.attend(self.scene.thing(meaning, self.scene.place))
+
+
+def _only_where(st: Statement, draft: Draft) -> bool:
+    """Whether a word for something wrong only says where a reading was taken: "meter on the stain reads fourteen"."""
+    word = draft.why.strip("'")
+    at = st.norms.index(word) if word in st.norms else 0
+    return (
+        at > 1
+        and st.norms[at - 1] in GRAMMAR.determiners
+        and st.norms[at - 2] in {"on", "at", "in", "over", "beside", "by", "near"}
+    )
 
 
 def _looks_at_number(st: Statement) -> bool:

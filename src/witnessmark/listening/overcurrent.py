@@ -19,7 +19,9 @@ _ALUMINUM = {12: 15, 10: 25}
 _SIZES = frozenset({"gauge", "wire", "awg", "copper", "aluminum", "conductor", "romex"})
 _MOST = frozenset({"max", "maximum", "most", "allows", "allowed", "wants", "calls"})
 #: What follows a rating that is said like a name: "a thirty on number twelve", "it's on a fifty".
-_AFTER = frozenset({"on", "with", "for", "and", "in", "feeding", "breaker", "fuse", "there", "so", "but", "though", "instead", "now"})
+_AFTER = frozenset(
+    {"on", "with", "for", "and", "in", "feeding", "breaker", "fuse", "there", "so", "but", "though", "instead", "now"}
+)
 _SMALLEST = 15
 
 
@@ -46,7 +48,11 @@ def ampere_told(st: Statement, quantity: Quantity) -> bool:
 
 def _rating(st: Statement) -> Quantity | None:
     """The largest rating told in the statement."""
-    told = [q for q in st.quantities if (q.unit == "A" and q.form == "quantity" and q.value in RATINGS) or ampere_told(st, q)]
+    told = [
+        q
+        for q in st.quantities
+        if (q.unit == "A" and q.form == "quantity" and q.value in RATINGS) or ampere_told(st, q)
+    ]
     return max(told, key=lambda q: q.value, default=None)
 
 
@@ -79,7 +85,12 @@ def oversized(st: Statement, before: Sequence[Statement] = ()) -> Oversized | No
     said = [*before, st]
     if not ampere_told(st, rating) or not any(_MOST & set(one.norms) for one in said):
         return None
-    limits = [q.value for one in said for q in one.quantities if q.value in RATINGS and q is not rating and q.unit in {"A", None}]
+    limits = [
+        q.value
+        for one in said
+        for q in one.quantities
+        if q.value in RATINGS and q is not rating and q.unit in {"A", None}
+    ]
     if limits and _SMALLEST <= limits[-1] < rating.value:
         return Oversized(rating.value, limits[-1], "air-conditioner.breaker-too-large")
     return None

@@ -49,6 +49,8 @@ def measure_of(st: Statement, quantity: Quantity, thing: Thing | None) -> Measur
         for id_ in ids:
             measure = lexicon.packs.measures[id_]
             unit = quantity.unit
+            if measure.unit == "1":
+                continue  # how many there are describes, and is no reading
             if unit is not None and not same_dimension(unit, measure.unit):
                 continue
             if unit is None and start == quantity.end and st.norms[start].endswith("s"):
@@ -111,7 +113,9 @@ def _of_kind(st: Statement, quantity: Quantity, thing: Thing | None, of_kind: tu
     said = {root(w) for w in st.norms}
     if quantity.unit is not None:
         row = packs.kinds.get(thing.kind or "")
-        said |= {root(w) for w in thing.label.split()} - {root(w) for w in (row.name.split() if row and thing.part else ())}
+        said |= {root(w) for w in thing.label.split()} - {
+            root(w) for w in (row.name.split() if row and thing.part else ())
+        }
     ranked: list[tuple[int, Measure]] = []
     for id_ in of_kind:
         measure = packs.measures.get(id_)
@@ -149,6 +153,8 @@ def _is_reading(st: Statement, quantity: Quantity, index: int) -> bool:
     if quantity.unit is None:
         if st.norms[quantity.start : quantity.end] == ["one"] and quantity.end < len(st.norms):
             return False  # "one drains slow"
+        if st.norms[quantity.end : quantity.end + 1] in (["that"], ["which"], ["who"], ["more"]):
+            return False  # "it is two that are leaning"
         if index and st.quantities[index - 1].end == quantity.start and st.quantities[index - 1].form == "bare":
             return True  # "sixteen | twenty six at the rotten one"
         return before in _TOLD or quantity.start <= st.opening() or quantity.end == len(st.norms)

@@ -144,11 +144,19 @@ def with_unit(st: Statement, quantity: Quantity, before: Statement | None = None
     unit: str | None = None
     if after in _LENGTHS and quantity.value < 200 and not (after == "clear" and st.norms[quantity.end + 1 :]):  # noqa: PLR2004 - inches
         unit = "[in_i]"
-    elif ampere_told(st, quantity) or after in {"breaker", "breakers", "main", "fuse", "feed", "panel"} or _RATED & set(st.norms):
+    elif (
+        ampere_told(st, quantity)
+        or after in {"breaker", "breakers", "main", "fuse", "feed", "panel"}
+        or _RATED & set(st.norms)
+    ):
         unit = _rating(st, quantity)
     if (
-        unit is None and before is not None and before.norms[-1] in {"breaker", "fuse", "main", "mains"}
-        and quantity.start <= st.opening() and quantity.value in RATINGS and after not in {"percent", "of"}
+        unit is None
+        and before is not None
+        and before.norms[-1] in {"breaker", "fuse", "main", "mains"}
+        and quantity.start <= st.opening()
+        and quantity.value in RATINGS
+        and after not in {"percent", "of"}
     ):
         unit = "A"  # "max breaker | forty on the plate"
     if unit is None and {"temp", "temperature"} & set(st.norms):

@@ -117,6 +117,8 @@ def _cut(st: Statement, named: Named, found: Sequence[Sense]) -> int | None:
     inner = members("clauses", "determiners") | members("clauses", "adjectives")
     while left > 0 and st.norms[left - 1] in inner and left - 1 not in st.masked:
         left -= 1
+    counts = next((q for q in st.quantities if q.end == left and q.unit is None and q.form == "bare"), None)
+    left = counts.start if counts is not None else left  # "and two tiles are hollow"
     if left <= st.opening() + 1 or (left == named.start and left - 1 in st.masked):
         return None
     before = st.norms[left - 1]
