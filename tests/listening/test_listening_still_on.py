@@ -26,6 +26,7 @@ _TOLD: list[tuple[tuple[str, ...], list[str]]] = [
     (("plugged the sink and filled it to the overflow",), ["sink"]),
     (("left bowl is plugged and filling",), ["sink"]),
     (("both bowls filled", "pulled both stoppers", "no leaks under"), []),
+    (("filled the sink", "opened the drain", "runs out quick"), []),
     (("kitchen sink hot side wide open",), ["sink"]),
     (("kitchen sink hot side wide open", "closed it again"), []),
     (("water's on at the laundry sink", "okay water's off"), []),

@@ -1,20 +1,20 @@
-"""Is the speaker unsure, and of what? Also what settles an earlier doubt."""
+"""Is the speaker unsure, and of what?"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from decimal import Decimal
 from typing import Any
 
 from witnessmark.listening.drafts import Draft
+from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.identities import short_year_told
 from witnessmark.listening.modes import hearsay, said_by, source
 from witnessmark.listening.quantities import Quantity
+from witnessmark.listening.sense import is_wrong
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
-from witnessmark.listening.words import root
 
-__all__ = ["asserted_before", "confirms", "doubted", "leaves_open", "only_hedges", "settled_by", "settles"]
+__all__ = ["asks_which", "asserted_before", "cue_of_doubt", "doubted", "leaves_open", "only_hedges"]
 
 #: Before a number these only mean "about".
 _ABOUT = frozenset({
@@ -36,7 +36,8 @@ _MILD = frozenset({"i think", "i believe", "i do believe", "i guess", "i would s
 _OPEN_TAIL, _OPEN_LONGEST = 1, 8
 
 
-def _cue(st: Statement) -> tuple[int, int, str] | None:
+def cue_of_doubt(st: Statement) -> tuple[int, int, str] | None:
+    """What says that the speaker is unsure: from where to where, and the words."""
     never = [(a, b) for a, b, _ in cues("doubts", "never").find(st.norms)]
     at = st.opening()
     if st.norms[at : at + 1] == ["whether"]:
@@ -48,7 +49,7 @@ def _cue(st: Statement) -> tuple[int, int, str] | None:
             continue  # "maybe thirty inches" is about thirty
         if not any((a <= start and end <= b) or a <= start < b for a, b in never):
             return start, end, words
-    return None
+    return _either(st)
 
 
 def _modal(st: Statement) -> list[tuple[int, int, str]]:
@@ -71,7 +72,7 @@ def _modal(st: Statement) -> list[tuple[int, int, str]]:
 
 def doubted(st: Statement, *, carried: str | None = None) -> Draft | None:
     """A draft for what the speaker is not sure of, or has only been told; *carried* by the statement before it."""
-    found = _cue(st)
+    found = cue_of_doubt(st)
     told = hearsay(st)
     if only_hedges(st):
         found = None  # "i do believe", said of what went before
@@ -111,9 +112,35 @@ def _ends_with(st: Statement, quantity: Quantity) -> bool:
     }
 
 
+#: Words of a question put to somebody.
+_PUT_TO = frozenset({"you", "your", "guys", "we", "i", "me", "us", "anybody", "anyone"})
+#: The longest statement that is nothing but one thing or another.
+_EITHER_LONGEST = 5
+
+
+def asks_which(st: Statement) -> bool:
+    """Whether a question is the speaker's own, which of two things it is: "is that just age or is the base gone"."""
+    return "or" in st.norms[2:] and not _PUT_TO & set(st.norms) and st.norms[-2:] != ["or", "not"]
+
+
+def _either(st: Statement) -> tuple[int, int, str] | None:
+    """One thing or another, and no more said: "mold or dirt", "from the balcony door or the unit above"."""
+    at = next((i for i, w in enumerate(st.norms) if w == "or"), None)
+    if at is None or at == 0 or at == len(st.norms) - 1:
+        return None
+    verbs = GRAMMAR.aux | GRAMMAR.verbs | {"i", "we", "not", "no"}
+    numbers = {q.start for q in st.quantities} | {q.end for q in st.quantities}
+    judged = any(is_wrong(w) for w in st.norms)
+    if len(st.norms) <= _EITHER_LONGEST and judged and not verbs & set(st.norms) and not numbers & {at, at + 1}:
+        return at, at + 1, "or"
+    source_ = next((i for i in range(at) if st.norms[i] == "from"), None)
+    flows = {"coming", "getting", "leaking", "running", "dripping", "entering"} & set(st.norms[:at])
+    return (source_, at + 1, "or") if source_ is not None and flows else None
+
+
 def only_hedges(st: Statement) -> bool:
     """Whether a statement is nothing but "maybe", "i think": it doubts what went before."""
-    found = _cue(st)
+    found = cue_of_doubt(st)
     return found is not None and found[2] in _MILD and not set(st.norms[: found[0]] + st.norms[found[1] :]) - _EMPTY
 
 
@@ -141,7 +168,7 @@ _TAKES_MORE = frozenset({"there is a chance", "good chance", "doubtful", "hopefu
 
 def asserted_before(st: Statement) -> int | None:
     """Where the doubt about a cause begins, when something was told before it: "a stain by the corner, might be old"."""
-    found = _cue(st)
+    found = cue_of_doubt(st)
     if found is None or found[2] not in _OF_CAUSE or hearsay(st):
         return None
     if st.norms[st.opening()] in members("clauses", "auxiliaries"):
@@ -152,43 +179,3 @@ def asserted_before(st: Statement) -> int | None:
     before = st.norms[:start]
     told = set(before) & (members("clauses", "auxiliaries") | members("clauses", "verbs") | {"got", "some", "a", "see"})
     return start if told and before[-1:] not in (["is"], ["are"], ["was"], ["if"]) else None
-
-
-def settles(st: Statement) -> bool:
-    """Whether the statement decides what was in doubt."""
-    return st.cue("doubts", "settled") is not None and _cue(st) is None
-
-
-_CONFIRMING = frozenset(
-    {"yeah", "yep", "yes", "yup", "okay", "ok", "nope", "no", "indeed", "definitely", "sure", "alright", "actually"}
-)
-
-
-def answers(st: Statement) -> bool:
-    """Whether a statement begins as an answer does ("yeah", "nope") and is sure."""
-    return not _CONFIRMING.isdisjoint(st.norms[:2]) and _cue(st) is None
-
-
-def confirms(st: Statement, doubt: Draft) -> bool:
-    """Whether an answer settles a doubt in its own words: "yeah, the flue is lined"."""
-    small = members("clauses", "determiners") | members("clauses", "auxiliaries") | members("clauses", "subjects")
-    named = {i for n, _ in st.mentions for i in range(n.start, n.end)}
-    said = {root(w) for i, w in enumerate(st.norms) if i not in named and w not in small | _CONFIRMING and len(w) > 2}  # noqa: PLR2004 - "it"
-    return bool(said & {root(w) for w in doubt.what.split()})
-
-
-def settled_by(doubt: Draft, drafts: Sequence[Draft]) -> bool:
-    """Whether what was measured or read off since answers a doubt: its year, or the number that was not sure."""
-    for draft in drafts:
-        if draft.component != doubt.component or not draft.sure or draft.act not in {"identified", "read"}:
-            continue
-        if draft.attribute in {"made", "age"} and (doubt.attribute in {"made", "age"} or _asks_age(doubt)):
-            return True
-        if draft.act == "read" and doubt.unit is not None and draft.unit == doubt.unit and doubt.attribute is None:
-            return True
-    return False
-
-
-def _asks_age(doubt: Draft) -> bool:
-    words = {root(w) for w in doubt.what.split()}
-    return bool(words & {"age", "old", "year", "date", "original", "new"})

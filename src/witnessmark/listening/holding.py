@@ -10,7 +10,7 @@ from witnessmark.listening.clauses import Clause, Mark
 from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.held_numbers import wants_more
 from witnessmark.listening.state_cuts import state_cuts
-from witnessmark.listening.terms import cues
+from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import Token
 
 __all__ = ["held"]
@@ -18,6 +18,8 @@ __all__ = ["held"]
 #: What makes a guess of the statement it ends.
 _HEDGES = (("i", "think"), ("i", "guess"), ("i", "believe"), ("i", "suppose"), ("i", "bet"), ("i", "would", "guess"), ("i", "would", "say"),
            ("i", "would", "bet"), ("i", "do", "believe"), ("i", "am", "guessing"), ("i", "am", "thinking"), ("i", "figure"))  # fmt: skip
+_COMES = frozenset({"in", "out", "down", "through", "coming", "leaking", "getting", "running", "dripping", "water"})
+_MAY_BE = (["could", "be"], ["might", "be"], ["may", "be"])
 _LEADS, _ABOUT = (
     frozenset({"maybe", "perhaps", "possibly", "probably"}),
     frozenset({"maybe", "about", "roughly", "around", "probably", "only"}),
@@ -110,8 +112,19 @@ def _unfinished(norms: Sequence[str], before: int, cut: int, named: _Named) -> b
     hedge = hedge_at(norms, cut)
     if hedge and (hedge == len(norms) or norms[hedge] in GRAMMAR.prepositions | {"about", "around"}):
         return norms[hedge : hedge + 1] != ["in"] or cut - before > 1  # "there's rot | i think at the bottom"
-    if last in _LEADS and norms[cut] in {"it", "they", "that", "this", "he", "she", "the"} and cut - before == 1:
+    led = (last in _LEADS and cut - before == 1) or (norms[cut - 2 : cut] in _MAY_BE and cut - before == _SHORT)
+    if led and norms[cut] in {"it", "they", "that", "this", "he", "she", "the"}:
         return True  # "maybe | it goes out with the range hood"
+    if norms[cut - 2 : cut] in (["is", "there"], ["are", "there"]) and norms[cut] in {
+        "another",
+        "any",
+        "a",
+        "some",
+        "more",
+    }:
+        return True  # "is there | another tank"
+    if norms[cut] == "from" and last in _COMES:
+        return True  # "water's getting in | from the door or the unit above"
     if last in _ABOUT and cut in named.quantities and cut - before > 1:
         return True  # "it's maybe | thirty inches"
     after = norms[cut : cut + 2]
@@ -198,6 +211,11 @@ def held(
             continue  # "shut off | valve is right at the meter" would tell of something that was shut off
         if _unfinished(norms, before, cut, named):
             continue
+        if norms[cut] in _SAYS and norms[cut - 1] in members("scopes", "sources"):
+            start = _sayer(norms, before, cut)
+            if start > before:
+                made.append(start)  # "i don't inspect those | your agent said the roof was five years old"
+            continue
         hedged = _ends_with_hedge(norms, cut)
         if hedged is not None and cut - before > _SHORT - 1:
             made.append(hedged)
@@ -217,8 +235,52 @@ def held(
             made.append(cut)
     apart = [at for cut in edges if _wants_topic(norms, cut) for at in _topic(norms, cut, ends)]
     apart += [at for at in state_cuts(norms, marks, operable) if not tokens[at - 1].hard]
+    apart += _guesses(norms, named, set(edges)) + _asked(norms, ends)
     cuts = sorted({*made, *_alone(norms), *_reset_alone(norms, starts), *apart})
     return [Clause(a, b) for a, b in zip(cuts, [*cuts[1:], last], strict=True) if a < b]
+
+
+def _guesses(norms: Sequence[str], named: _Named, edges: set[int]) -> list[int]:
+    """Where a guess ends that begins a statement and tells nothing: "could be | rafters are two by six"."""
+    found: list[int] = []
+    for at in edges:
+        end = at + _SHORT if norms[at : at + _SHORT] in _MAY_BE else None
+        if end is not None and end in named.starts:
+            name = next((e for e, b in named.ends.items() if b == end), end)
+            found += [end] if norms[name : name + 1] and norms[name] in GRAMMAR.aux else []
+    return found
+
+
+#: Words within which the "or" of a question stands.
+_OR_WITHIN = 8
+
+
+def _asked(norms: Sequence[str], ends: dict[int, int]) -> list[int]:
+    """Where the speaker's own question begins: "alligator cracks over here | is that just age or is the base gone"."""
+    found: list[int] = []
+    for at in range(1, len(norms) - 2):
+        if norms[at] not in {"is", "are", "was"} or norms[at + 1] not in {
+            "that",
+            "this",
+            "it",
+            "those",
+            "these",
+            "they",
+        }:
+            continue
+        before = norms[at - 1]
+        if (before in GRAMMAR.locatives or at in ends) and "or" in norms[at + 3 : at + _OR_WITHIN]:
+            found.append(at)
+    return found
+
+
+_SAYS = frozenset({"said", "says", "told", "tells", "claims", "claimed", "mentioned", "swears", "thinks"})
+
+
+def _sayer(norms: Sequence[str], before: int, cut: int) -> int:
+    """Where the one begins who says what stands at *cut*."""
+    at = cut - 1
+    return at - 1 if at > before and norms[at - 1] in {"your", "the", "my", "his", "her", "their", "our"} else at
 
 
 def _reset_alone(norms: Sequence[str], starts: frozenset[int]) -> list[int]:

@@ -15,16 +15,7 @@ from witnessmark.listening.clauses import Clause
 from witnessmark.listening.counts import number_of, told_count
 from witnessmark.listening.descriptions import descriptions
 from witnessmark.listening.devices import Devices
-from witnessmark.listening.doubts import (
-    answers,
-    asserted_before,
-    confirms,
-    doubted,
-    leaves_open,
-    only_hedges,
-    settled_by,
-    settles,
-)
+from witnessmark.listening.doubts import asks_which, asserted_before, doubted, leaves_open, only_hedges
 from witnessmark.listening.drafts import Draft, Heard, Open, SetAside
 from witnessmark.listening.echoes import echoed
 from witnessmark.listening.focus import Scene, part_of
@@ -42,6 +33,7 @@ from witnessmark.listening.places import HOUSE, Place, entered, place_of
 from witnessmark.listening.polarity import fault_roots
 from witnessmark.listening.readings import read
 from witnessmark.listening.referents import Discourse, Weighed, best, stored_weights, weighed
+from witnessmark.listening.settling import answers, confirms, found_out, settled_by, settles
 from witnessmark.listening.sizes import set_to, tells_more, times
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.statements import Spoken, spoken, statement
@@ -63,6 +55,10 @@ _LEAST_KNOWN, _SOME_LENGTH = 0.35, 20
 #: What is guessed of a thing that could not be seen.
 _GUESSES = frozenset({"i would guess", "i am guessing", "my guess", "probably", "maybe", "might be", "may be", "could be", "i think",
                       "possibly", "i suspect", "i guess", "i believe", "i assume"})  # fmt: skip
+#: "They said okay" tells nothing.
+_NOTHING_TOLD = frozenset({"okay", "ok", "fine", "yes", "sure", "alright", "good", "so"})
+#: "Could be", "who knows" have so many words.
+_SHORT_ANSWER = 6
 #: A doubt of no more words, about nothing that it names, goes on with the one before it.
 _LONG_DOUBT = 9
 
@@ -104,6 +100,13 @@ class _Listener:
         if taught is not None:
             self.hear(sliced(statement, 0, taught), retracting=retracting)
             self.hear(sliced(statement, taught, len(statement.norms)), retracting=False)
+            return
+        if (
+            how == "question"
+            and asks_which(statement)
+            and (doubt := doubted(statement, carried="question")) is not None
+        ):
+            self.items.append(Item(statement, self._doubt(statement, doubt)))
             return
         if how is not None:
             self._set_aside(statement, how)
@@ -422,7 +425,7 @@ class _Listener:
         doubt = doubted(st, carried=why)
         last = self.items[-1]
         old = next((d for d in last.drafts if d.act == "doubted"), None)
-        if doubt is None:
+        if doubt is None or set(st.norms) <= _NOTHING_TOLD:
             return None
         last.drafts = [d for d in last.drafts if d is not old]
         self.doubts = [d for d in self.doubts if d is not old]
@@ -446,6 +449,10 @@ class _Listener:
 
     def _doubt(self, st: Statement, doubt: Draft) -> list[Draft]:
         last = next((i for i in reversed(self.items[-2:]) if i.drafts), None)
+        asked = self._asked(st, doubt)
+        if asked is not None:
+            self.doubts.append(asked)
+            return [asked]
         own = st.named or len(st.norms) > _LONG_DOUBT
         if "hearsay" not in doubt.why and not own and last is not None and last.drafts and last.drafts[-1].act == "doubted" and (
             last.drafts[-1].component == doubt.component
@@ -465,7 +472,25 @@ class _Listener:
         self.doubts.append(doubt)
         return [doubt]
 
+    def _asked(self, st: Statement, doubt: Draft) -> Draft | None:
+        """The doubt of a question that the speaker cannot answer: "is that asbestos behind the heater, could be"."""
+        last = next((i for i in reversed(self.items[-2:]) if i.drafts or len(i.statement.norms) > 1), None)
+        short = not st.named and len(st.norms) <= _SHORT_ANSWER
+        if last is None or last.mode != "question" or not short or st.start - last.statement.end > _CONTRAST_WITHIN:
+            return None
+        first = last.statement.tokens[0].first
+        thing = last.statement.thing or st.thing
+        if self.aside and self.aside[-1].reason == "question" and self.aside[-1].end >= last.statement.end:
+            self.aside.pop()
+        last.mode = None
+        made = last.statement.draft("doubted", last.statement.said(last.statement.opening()), f"question; {doubt.why}", thing,
+                                    condition="unclear", sure=False)  # fmt: skip
+        return replace(made, end=doubt.end, last=doubt.last, text=quoted(self.spoken, first, doubt.last))
+
     def _settle(self, st: Statement) -> None:
+        if self.doubts and found_out(st, self.doubts[-1]):
+            self.doubts.pop()
+            return
         thing, outright = st.thing, settles(st)
         answered = not outright and bool(self.doubts) and st.named and answers(st)
         if not self.doubts or not (outright or answered):

@@ -115,7 +115,7 @@ _SAYER_WITHIN = 6
 def said_by(st: Statement) -> tuple[int, int] | None:
     """Where somebody else is said to have said it: from who it is to the end of the verb of saying."""
     found = st.cue("scopes", "hearsay")
-    if found is not None:
+    if found is not None and "nobody" not in st.norms[max(0, found[0] - 2) : found[0]]:
         return found[0], found[1]
     people = members("scopes", "sources") | members("scopes", "people")
     for at, word in enumerate(st.norms):
@@ -132,6 +132,11 @@ def hearsay(st: Statement) -> bool:
     if found is None:
         return False
     start, end = found
+    if any(
+        w in {"i", "we"} and st.norms[end + i + 1 : end + i + 2] and st.norms[end + i + 1].endswith("ed")
+        for i, w in enumerate(st.norms[end:])
+    ):
+        return False  # "wood burning they tell me | damper i opened it"
     return len(st.norms) - end >= _TOLD_LEAST or start > st.opening() + 1 or any(q.start >= end for q in st.quantities)
 
 
