@@ -16,7 +16,8 @@ from report.small_visit import given, letter_of
 from witnessmark.report import Letter, Prepared, begin_pdf, prepare, write_pdf
 from witnessmark.report import pdf as pdf_module
 from witnessmark.report.pictures import foreseen, look_at
-from witnessmark.report.splicing import SplicingError, splice, stand_in
+from witnessmark.report.offsets import SplicingError
+from witnessmark.report.splicing import splice, stand_in
 from witnessmark.report.typesetting import typeset
 
 PROFILE = ImageCms.ImageCmsProfile(ImageCms.createProfile("sRGB")).tobytes()

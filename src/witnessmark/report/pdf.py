@@ -14,8 +14,9 @@ from witnessmark.problems import Problem, Refusal
 from witnessmark.report.data import replace_file
 from witnessmark.report.letter import Letter
 from witnessmark.report.messages import NO_PDF, SIGNS_REPLACED
+from witnessmark.report.offsets import SplicingError
 from witnessmark.report.pictures import Look, Prepared, Progress, foreseen, look_at, prepare
-from witnessmark.report.splicing import SplicingError, splice
+from witnessmark.report.splicing import splice
 from witnessmark.report.typesetting import STANDARDS, Typeset, TypesettingError, typeset
 
 __all__ = ["STANDARDS", "Begun", "begin_pdf", "write_pdf"]

@@ -21,6 +21,8 @@ from witnessmark.report.contents import language_of, open_groups, other_pictures
 from witnessmark.report.data import plain, report_bytes
 from witnessmark.report.glyphs import FONTS, fitting
 from witnessmark.report.letter import Letter
+from witnessmark.report.linking import Place, led
+from witnessmark.report.offsets import SplicingError
 from witnessmark.report.pictures import Look
 from witnessmark.report.printable import change_texts
 from witnessmark.report.splicing import stand_in
@@ -78,8 +80,9 @@ def _fitted(letter: Letter) -> tuple[Letter, list[str]]:
     return replace(fitted, drawings=change_texts(letter.drawings, drawn)), list(lost)
 
 
-def _data(letter: Letter, looks: Mapping[str, Look], issued: str) -> bytes:
+def _data(letter: Letter, looks: Mapping[str, Look], *, linked: bool) -> bytes:
     """What the template reads: the letter, with numbers of entries and files of pictures resolved."""
+    issued = letter.opening.issued_at
     files = {
         str(picture.number): {"file": f"pictures/{picture.sha256}.jpg", "width": look.width, "height": look.height}
         for picture in letter.pictures
@@ -95,6 +98,7 @@ def _data(letter: Letter, looks: Mapping[str, Look], issued: str) -> bytes:
         "shutoff_pictures": list(shutoff_pictures(letter)),
         "other_pictures": list(other_pictures(letter)),
         "issued": [int(part) for part in issued[:10].split("-")],
+        "linked": linked,
     }
     return json.dumps(body, ensure_ascii=False).encode("utf-8")
 
@@ -102,7 +106,7 @@ def _data(letter: Letter, looks: Mapping[str, Look], issued: str) -> bytes:
 def typeset(letter: Letter, looks: Mapping[str, Look], files: Mapping[str, Path] | None = None) -> Typeset:
     """Lay out the letter; *looks* by SHA-256 are the pictures it shows, all others are told in words.
 
-    With *files* the pictures themselves are laid in, and nothing has to be spliced afterwards.
+    With *files* the pictures themselves and links are laid in, and nothing has to be put in afterwards.
 
     Raises:
         TypesettingError: in the typesetter's own words.
@@ -118,20 +122,36 @@ def typeset(letter: Letter, looks: Mapping[str, Look], files: Mapping[str, Path]
             else:
                 shutil.copyfile(files[sha256], target)
         shutil.copyfile(_TEMPLATE, work / _TEMPLATE.name)
-        (work / "letter.json").write_bytes(_data(fitted, looks, letter.opening.issued_at))
         (work / "report.json").write_bytes(report_bytes(letter))
-        pdf, warnings = _compile(work)
+        pdf, warnings = _laid_out(work, fitted, looks, linked=files is not None)
     return Typeset(pdf, {} if files else looks, tuple(lost), tuple(warnings))
 
 
-def _compile(work: Path) -> tuple[bytes, list[str]]:
+def _laid_out(work: Path, letter: Letter, looks: Mapping[str, Look], *, linked: bool) -> tuple[bytes, list[str]]:
+    (work / "letter.json").write_bytes(_data(letter, looks, linked=linked))
+    pdf, warnings, places = _compile(work, placed=not linked)
+    if linked:
+        return pdf, warnings
+    called = {"e": "Entry", "f": "Finding", "p": "Picture"}
+    words = words_of(language_of(letter))
+    called = {sort: words.get(english, english) for sort, english in called.items()}
+    try:
+        return led(pdf, places, lambda name: f"{called[name[0]]} {name[1:]}"), warnings
+    except SplicingError:
+        # Another release of the typesetter may build its files otherwise: slower, and as good.
+        return _laid_out(work, letter, looks, linked=True)
+
+
+def _compile(work: Path, *, placed: bool) -> tuple[bytes, list[str], dict[str, Place]]:
     try:
         compiler = typst.Compiler(
             input=str(work / _TEMPLATE.name), root=str(work), font_paths=[str(FONTS)], ignore_system_fonts=True
         )
         data, warnings = compiler.compile_with_warnings(format="pdf", pdf_standards=list(STANDARDS))
+        # It remembers the pages, so that asking for the places of names costs next to nothing.
+        found = json.loads(compiler.query("<places>", field="value", one=True)) if placed else []
     except RuntimeError as error:
         raise TypesettingError(str(error)) from error
     if not isinstance(data, bytes):
         raise TypesettingError(f"the typesetter gave {type(data).__name__}, not the bytes of one PDF")
-    return data, [str(warning) for warning in warnings]
+    return data, [str(warning) for warning in warnings], {name: Place(*where) for name, *where in found}
