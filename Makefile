@@ -28,6 +28,7 @@ test: check ## everything that must hold: checks, guards, tests, docs
 bench: .venv/ready-dev ## speed, each figure beside its baseline
 	@.venv/bin/pytest benchmarks -o addopts= -o "python_files=bench_*.py" -o filterwarnings=error -p no:cacheprovider --import-mode=importlib --benchmark-columns=min,median,rounds --benchmark-sort=name -q -s
 	@.venv/bin/python benchmarks/bench_verify.py
+	-@.venv/bin/python benchmarks/bench_report.py
 
 docs: .venv/ready-dev ## write the generated pages under docs/
 	@.venv/bin/python tools/write_docs.py

@@ -9,6 +9,7 @@ import hashlib
 import json
 from contextlib import suppress
 from dataclasses import fields, is_dataclass
+from functools import cache, lru_cache
 from pathlib import Path
 
 from witnessmark.problems import Problem, Refusal
@@ -22,21 +23,45 @@ VERSION = 2
 NOT_DATA = frozenset({"seal", "problems", "drawings"})
 
 
+@cache
+def _names(kind: type) -> tuple[str, ...]:
+    """The fields of a kind of row; none for anything else."""
+    return tuple(field.name for field in fields(kind)) if is_dataclass(kind) else ()
+
+
 def plain(value: object) -> object:
     """Frozen rows as plain data; paths of this machine are left out."""
-    if is_dataclass(value) and not isinstance(value, type):
-        return {
-            field.name: plain(getattr(value, field.name))
-            for field in fields(value)
-            if not isinstance(getattr(value, field.name), Path)
-        }
+    if isinstance(value, str | int | float | None):
+        return value
     if isinstance(value, tuple | list):
         return [plain(item) for item in value]
+    if names := _names(type(value)):  # type: ignore[arg-type] # every type can be hashed
+        held = ((name, getattr(value, name)) for name in names)
+        return {name: plain(part) for name, part in held if not isinstance(part, Path)}
     return value
+
+
+class _Same:
+    """A letter, known again by being the very same object."""
+
+    def __init__(self, letter: Letter) -> None:
+        self.letter = letter
+
+    def __hash__(self) -> int:
+        return id(self.letter)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Same) and other.letter is self.letter
 
 
 def report_bytes(letter: Letter) -> bytes:
     """The bytes of ``report.json``: UTF-8, indented, ending in a line end."""
+    return _bytes_of(_Same(letter))
+
+
+@lru_cache(maxsize=1)  # page, PDF and the file itself each want them
+def _bytes_of(same: _Same) -> bytes:
+    letter = same.letter
     body = {field.name: plain(getattr(letter, field.name)) for field in fields(letter) if field.name not in NOT_DATA}
     if not letter.open_ends:
         # Whether it is sealed must not change the bytes whose hash the seal holds.

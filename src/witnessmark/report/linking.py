@@ -53,10 +53,7 @@ def led(pdf: bytes, places: Mapping[str, Place], words: Callable[[str], str]) ->
     objects = Objects.of(pdf)
     changes: list[Change] = []
     pages: list[tuple[int, float]] | None = None
-    for begin in objects.bodies():
-        link = _LINK.match(pdf, begin)
-        if link is None:
-            continue
+    for link in objects.matching(_LINK):
         pages = pages or _pages(objects)
         name = link[2].decode()
         place = places.get(name)

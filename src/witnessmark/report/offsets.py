@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import accumulate
 
@@ -19,7 +20,8 @@ _TABLE = re.compile(rb"startxref\s+(\d+)\s+%%EOF\s*\Z")
 _HEAD = re.compile(rb"xref\r?\n0 (\d+)\r?\n")
 _ROW = 20
 _ENTRY = re.compile(rb"\d{10} \d{5} [nf](?: \r| \n|\r\n)")
-_BEGINS = re.compile(rb"\s*(\d+) 0 obj\s+")
+_BEGINS = re.compile(rb"(\d+) 0 obj\s+")
+_BEFORE = re.compile(rb"(?<!\d)(\d+) 0 obj\s+\Z")
 
 
 class SplicingError(ValueError):
@@ -69,9 +71,14 @@ class Objects:
             raise SplicingError(f"object {number} is not where the table says")
         return head.end()
 
-    def bodies(self) -> list[int]:
-        """Where all objects begin, each after its number, in the order of their numbers."""
-        return [self.body(number) for number, start in enumerate(self.starts) if start]
+    def matching(self, form: re.Pattern[bytes]) -> Iterator[re.Match[bytes]]:
+        """Every object whose beginning, after its number, has that form. What only looks like one, in a text, is passed over."""
+        for found in form.finditer(self.pdf):
+            near = max(0, found.start() - 32)
+            head = _BEFORE.search(self.pdf[near : found.start()])
+            number = int(head[1]) if head else 0
+            if head and number < len(self.starts) and self.starts[number] == near + head.start():
+                yield found
 
     def changed(self, changes: list[Change]) -> bytes:
         """The file with those stretches replaced; they must not overlap, and lie before the table."""

@@ -128,6 +128,11 @@ class Preview:
         worker.send(letter)
         return worker.answer(progress)
 
+    @property
+    def process(self) -> int | None:
+        """The number of the process at work; None when there is none."""
+        return None if self._worker is None else self._worker.process.pid
+
     def close(self) -> int | None:
         """End the process; the files stay. Returns the status it ended with, None when there was none."""
         worker, self._worker = self._worker, None

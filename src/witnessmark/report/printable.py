@@ -5,7 +5,8 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Callable, Mapping
 from dataclasses import fields, is_dataclass, replace
-from typing import TypeVar, cast
+from functools import cache
+from typing import Any, TypeVar, cast
 
 __all__ = ["change_texts", "printable", "steers"]
 
@@ -62,12 +63,17 @@ def change_texts(value: _T, change: Callable[[str], str]) -> _T:
     if isinstance(value, str):
         return cast("_T", change(value))
     if isinstance(value, tuple):
-        return cast("_T", tuple(change_texts(item, change) for item in value))
-    if is_dataclass(value) and not isinstance(value, type):
-        changed = {
-            field.name: change_texts(old, change)
-            for field in fields(value)
-            if isinstance(old := getattr(value, field.name), str | tuple) or is_dataclass(old)
-        }
-        return replace(value, **changed)
-    return value
+        items = tuple(change_texts(item, change) for item in value)
+        return value if all(new is old for new, old in zip(items, value, strict=True)) else cast("_T", items)
+    names = _names(type(value))  # type: ignore[arg-type] # every type can be hashed
+    if not names:
+        return value
+    # A row none of whose texts changes is given back as it is, which also saves the making of a new one.
+    changed = {name: new for name in names if (new := change_texts(old := getattr(value, name), change)) is not old}
+    return cast("_T", replace(cast("Any", value), **changed)) if changed else value
+
+
+@cache
+def _names(kind: type) -> tuple[str, ...]:
+    """The fields of a kind of row; none for anything else."""
+    return tuple(field.name for field in fields(kind)) if is_dataclass(kind) else ()

@@ -66,10 +66,7 @@ def splice(pdf: bytes, picture: Callable[[str], tuple[bytes, int, int]], expecte
 
 def _stand_ins(objects: Objects) -> Iterator[tuple[int, int, str, bytes]]:
     """Where each begins and ends, the hash it bears, and the rest of its dictionary."""
-    for begin in objects.bodies():
-        match = _IMAGE.match(objects.pdf, begin)
-        if match is None:
-            continue
+    for match in objects.matching(_IMAGE):
         end = match.end() + int(match[1])
         mark = _MARK.search(objects.pdf, match.end(), end)
         if mark is not None:

@@ -12,6 +12,8 @@ import shutil
 import tempfile
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
+from itertools import accumulate, pairwise
 from pathlib import Path
 from typing import Final, Literal
 
@@ -62,14 +64,21 @@ def _breakable(text: str) -> str:
     return _LONG_WORD.sub(lambda word: "\u200b".join(_PIECE.findall(word.group())), text)
 
 
+@lru_cache(maxsize=1 << 14)  # a preview asks for the same texts again
+def _fit(text: str) -> tuple[str, tuple[str, ...]]:
+    fit, missing = fitting(text)
+    return _breakable(fit), missing
+
+
 def _fitted(letter: Letter) -> tuple[Letter, list[str]]:
     """The letter in signs that the fonts hold, and the signs replaced."""
     lost: dict[str, None] = {}
 
     def change(text: str) -> str:
-        fit, missing = fitting(text)
-        lost.update(dict.fromkeys(missing))
-        return _breakable(fit)
+        fit, missing = _fit(text)
+        if missing:
+            lost.update(dict.fromkeys(missing))
+        return fit
 
     def drawn(text: str) -> str:
         fit, missing = fitting(text)
@@ -80,11 +89,16 @@ def _fitted(letter: Letter) -> tuple[Letter, list[str]]:
     return replace(fitted, drawings=change_texts(letter.drawings, drawn)), list(lost)
 
 
-def _data(letter: Letter, looks: Mapping[str, Look], *, linked: bool) -> bytes:
-    """What the template reads: the letter, with numbers of entries and files of pictures resolved."""
+def _data(letter: Letter, looks: Mapping[str, Look], *, linked: bool, ends: Mapping[str, tuple[int, int]]) -> bytes:
+    """What the template reads: the letter, with numbers of entries and pictures resolved."""
     issued = letter.opening.issued_at
     files = {
-        str(picture.number): {"file": f"pictures/{picture.sha256}.jpg", "width": look.width, "height": look.height}
+        str(picture.number): {
+            "file": f"pictures/{picture.sha256}.jpg",
+            "within": ends.get(picture.sha256),
+            "width": look.width,
+            "height": look.height,
+        }
         for picture in letter.pictures
         if (look := looks.get(picture.sha256))
     }
@@ -115,20 +129,23 @@ def typeset(letter: Letter, looks: Mapping[str, Look], files: Mapping[str, Path]
     with tempfile.TemporaryDirectory(prefix="witnessmark-") as name:
         work = Path(name)
         (work / "pictures").mkdir()
-        for sha256, look in looks.items():
-            target = work / "pictures" / f"{sha256}.jpg"
-            if files is None:
-                target.write_bytes(stand_in(sha256, look))
-            else:
-                shutil.copyfile(files[sha256], target)
+        for sha256, path in (files or {}).items():
+            shutil.copyfile(path, work / "pictures" / f"{sha256}.jpg")
         shutil.copyfile(_TEMPLATE, work / _TEMPLATE.name)
         (work / "report.json").write_bytes(report_bytes(letter))
-        pdf, warnings = _laid_out(work, fitted, looks, linked=files is not None)
+        pdf, warnings = _laid_out(work, fitted, looks, whole=files is not None)
     return Typeset(pdf, {} if files else looks, tuple(lost), tuple(warnings))
 
 
-def _laid_out(work: Path, letter: Letter, looks: Mapping[str, Look], *, linked: bool) -> tuple[bytes, list[str]]:
-    (work / "letter.json").write_bytes(_data(letter, looks, linked=linked))
+def _laid_out(
+    work: Path, letter: Letter, looks: Mapping[str, Look], *, whole: bool, linked: bool = False
+) -> tuple[bytes, list[str]]:
+    """With the pictures themselves (*whole*) or stand-ins, all in one file; and with links that the typesetter leads."""
+    linked = linked or whole
+    held = {} if whole else {sha256: stand_in(sha256, look) for sha256, look in looks.items()}
+    ends = dict(zip(held, pairwise(accumulate(map(len, held.values()), initial=0)), strict=True))
+    (work / "stand-ins").write_bytes(b"".join(held.values()))
+    (work / "letter.json").write_bytes(_data(letter, looks, linked=linked, ends=ends))
     pdf, warnings, places = _compile(work, placed=not linked)
     if linked:
         return pdf, warnings
@@ -139,7 +156,7 @@ def _laid_out(work: Path, letter: Letter, looks: Mapping[str, Look], *, linked: 
         return led(pdf, places, lambda name: f"{called[name[0]]} {name[1:]}"), warnings
     except SplicingError:
         # Another release of the typesetter may build its files otherwise: slower, and as good.
-        return _laid_out(work, letter, looks, linked=True)
+        return _laid_out(work, letter, looks, whole=whole, linked=True)
 
 
 def _compile(work: Path, *, placed: bool) -> tuple[bytes, list[str], dict[str, Place]]:
