@@ -66,7 +66,7 @@ def _noun_scope(norms: Sequence[str], at: int, names: AbstractSet[int], words: A
         if (
             word in stops
             or (word in _PERSONS and i > at)
-            or (word in {"it", "they", "there"} and i > at and norms[i + 1 : i + 2] and norms[i + 1] in verbs)
+            or (word in {"it", "they", "there"} and norms[i + 1 : i + 2] and norms[i + 1] in verbs)
         ):
             break
         if word == "and" and i + 1 < len(norms) and i + 1 not in words:

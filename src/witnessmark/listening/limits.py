@@ -84,10 +84,35 @@ def _phrase(st: Statement) -> tuple[int, str] | None:
         for start, end, words in cues("limits", name).find(st.norms):
             if start and st.norms[start - 1] == "not":
                 continue
+            if words.startswith("from the ") and start and st.norms[start - 1] in _COMING:
+                continue  # "the line comes in from the street"
             if words == "is buried" and set(st.norms[end : end + 4]) & _SOIL:
                 continue  # "siding is buried in the dirt"
             return start, words
     return None
+
+
+#: Before "from the street" these tell where a thing comes from, not from where it was looked at.
+_COMING = frozenset(
+    {
+        "in",
+        "up",
+        "down",
+        "out",
+        "away",
+        "back",
+        "over",
+        "feet",
+        "inches",
+        "foot",
+        "water",
+        "runoff",
+        "line",
+        "runs",
+        "comes",
+        "coming",
+    }
+)
 
 
 def _too_much_to(st: Statement) -> tuple[int, str] | None:
@@ -100,7 +125,10 @@ def _too_much_to(st: Statement) -> tuple[int, str] | None:
         if to is None:
             continue
         act = next((w for w in norms[to + 1 : to + 4] if w not in _ASIDE or w == "see"), "")
-        if act in members("limits", "acts") and act not in {"start", "make", "work"}:
+        escape = act == "climb" and norms[to + 2 : to + 3] == [
+            "out"
+        ]  # "too high to climb out of": of a person who has to
+        if act in members("limits", "acts") and act not in {"start", "make", "work"} and not escape:
             return at, f"too {norms[at + 1]} to {act}"
     return None
 

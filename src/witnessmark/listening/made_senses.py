@@ -131,12 +131,17 @@ def made(st: Statement, found: Denial) -> Iterator[Sense]:
         and norms[st.opening() + 1] in _NOTHING_AT
     ):
         yield Sense(st.opening(), st.opening() + 1, "nothing", wrong=False)
+    if norms[-1] == "right" and len(norms) > 1 and norms[-2] in BE | {"looks", "look", "all"}:
+        yield Sense(len(norms) - 1, len(norms), "right", wrong=False, denied=len(norms) - 1 in found.denied)
+    if norms[-1] == "dark" and len(norms) > 1 and norms[-2] in BE and st.named:
+        yield Sense(len(norms) - 1, len(norms), "dark", wrong=True, denied=len(norms) - 1 in found.denied)
     if norms[-1] == "sound" and len(norms) > 1 and norms[-2] not in _MAKES_SOUND:
         yield Sense(len(norms) - 1, len(norms), "sound", wrong=False, denied=len(norms) - 1 in found.denied)
     for i, word in enumerate(norms[:-2]):
         if word == "nice" and norms[i + 1] == "and" and norms[i + 2].isalpha() and i + 2 not in st.masked:
             yield Sense(i, i + 3, f"nice and {norms[i + 2]}", wrong=False, denied=i in found.denied)
     yield from _botched(st)
+    yield from _but_not(st)
     opening = st.opening()
     if opening + 1 == len(norms) and norms[opening] in _ALONE:
         yield Sense(opening, opening + 1, norms[opening], wrong=True)
@@ -158,6 +163,17 @@ _HELPED = frozenset({"replaced", "updated", "added", "upgraded", "repaired", "fi
 _DID = frozenset(
     {"cut", "ran", "put", "stuck", "left", "broke", "hung", "built", "tied", "drove", "set", "made", "glued", "shoved"}
 )
+
+
+_WHERE_NOT = frozenset({"from", "on", "at", "in", "when", "with", "by", "for", "the", "all", "if", "this", "that"})
+
+
+def _but_not(st: Statement) -> Iterator[Sense]:
+    """What is excepted from what works: "works from the top but not from the bottom"."""
+    norms = st.norms
+    for i in range(len(norms) - 2):
+        if norms[i] in {"but", "just"} and norms[i + 1] == "not" and norms[i + 2] in _WHERE_NOT:
+            yield Sense(i, i + 2, f"{norms[i]} not", wrong=True)
 
 
 def _botched(st: Statement) -> Iterator[Sense]:
@@ -206,7 +222,29 @@ _PUSHED = frozenset(
 )
 
 
+#: What is turned by hand, and stuck when it does not move.
+_TURNED = frozenset(
+    {
+        "valve",
+        "stop",
+        "handle",
+        "lever",
+        "knob",
+        "stem",
+        "shutoff",
+        "shutoffs",
+        "switch",
+        "crank",
+        "latch",
+        "bolt",
+        "lock",
+    }
+)
+
+
 def _is_operated(st: Statement) -> bool:
+    if st.subject is not None and _TURNED & set(st.norms[st.subject.start : st.subject.end]):
+        return True
     row = st.scene.lexicon.kind(st.thing.kind) if st.thing is not None else None
     return row is not None and bool(row.operated)
 

@@ -51,8 +51,10 @@ def senses(st: Statement) -> tuple[list[Sense], Denial]:
         denied = (a in found.denied) != (a in own)
         if denied and sort == "right" and norms[0] in {"no", "nope"} and set(norms[1:a]) & {"is", "are", "'s", "looks"}:
             denied = False  # "no, the third one's straight"
-        if sort == "right" and b - a == 1 and is_graded(norms, a):
+        if sort == "right" and b - a == 1 and (is_graded(norms, a) or _how_much(norms, a)):
             continue  # "a bit tight" is wrong, "tight" is right
+        if sort == "fitted" and norms[a].endswith("ing") and a and norms[a - 1] in {"in", "for", "by", "of", "to"}:
+            continue  # "not in cooling"
         done = _by_speaker(norms, a) and (b - a == 1 or norms[a].endswith("ed"))
         if (sort == "wrong" and not done) or (text == "reversed" and _CROSSED & set(norms)):
             found_here.append(Sense(a, b, text, wrong=True, denied=denied))
@@ -105,6 +107,11 @@ def _blocked(st: Statement, rows: list[tuple[int, int, str, str]]) -> frozenset[
     values = {i for v in st.values if v.end - v.start > 1 for i in range(v.start, v.end)}
     meters = {i for a, b in st.instruments if b - a > 1 for i in range(a, b)}
     return (st.masked - frozenset(faults)) | measured | values | meters | frozenset(st.operated)
+
+
+def _how_much(norms: list[str], at: int) -> bool:
+    """Whether "good" only says how much a fault goes on: "it wobbles pretty good"."""
+    return norms[at] == "good" and at > 1 and norms[at - 1] in {"pretty", "real"} and is_wrong(norms[at - 2])
 
 
 #: What is crossed when it is "reversed"; a door that reversed did as it should.

@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from witnessmark.listening.clauses import Clause
 from witnessmark.listening.grammar import GRAMMAR
+from witnessmark.listening.sense import is_wrong
 from witnessmark.listening.terms import members
 from witnessmark.listening.words import Token
 
@@ -71,6 +72,8 @@ def _held(norms: Sequence[str], cut: int) -> bool:
         )  # "like it should | trap none"
     if before == "got" and earlier in _HAS and not subject:
         return True
+    if word in {"pretty", "real"} and after in {"good", "bad", "hard", "much"} and is_wrong(before):
+        return True  # "it wobbles | pretty good"
     if word == "one" and after in _COPULAS:
         return before in _WHICH or before in members("names", "ordinals")
     if word in _TO_HERE and after in _HERE:
