@@ -32,7 +32,8 @@ _BESIDE = frozenset({"hot", "cold", "warm", "cool", "warmer", "cooler", "heat", 
                      "hits", "hit", "holds", "holding", "see", "let", "us", "okay", "right", "ish", "degrees", "climbed", "rose", "fell",
                      "dropped", "one", "it", "she", "this", "that", "there", "here", "they", "coming", "getting", "is", "up", "down",
                      "leaving", "entering", "side", "end", "yep", "yeah", "hm", "so", "i", "we", "measured", "measure", "only", "bit",
-                     "then", "well", "ok", "with", "door", "fan", "on", "running", "steady", "seconds", "minute", "s"})  # fmt: skip
+                     "then", "well", "ok", "with", "door", "fan", "on", "running", "steady", "seconds", "minute", "s",
+                     "display", "gauge", "dial", "screen", "readout", "now"})  # fmt: skip
 #: After these a number names or counts ("unit four", "zone two", "set to seventy" is what a thing was set to).
 _NAMES = frozenset({"number", "unit", "zone", "slot", "circuit", "page", "room", "apartment", "step", "set", "by", "x", "times", "the", "every",
                     "model", "serial", "grade", "class", "type", "stage", "wire", "gauge", "these", "those", "all", "want", "wants", "a", "an"})  # fmt: skip
@@ -98,7 +99,8 @@ def _stands_alone(st: Statement, quantity: Quantity) -> bool:
     numbered = bool(before) and before[-1] in _NAMES and quantity.start - 1 not in named
     if numbered or before in (["back", "to"], ["was", "at"], ["on", "a"]):
         return False
-    if quantity.end in named or any(v.start == quantity.end for v in st.values):
+    outside = st.norms[quantity.end : quantity.end + 1] and st.norms[quantity.end] in _OUT
+    if (quantity.end in named and not outside) or any(v.start == quantity.end for v in st.values):
         return False
     small = (
         _BESIDE

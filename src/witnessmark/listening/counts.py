@@ -90,7 +90,8 @@ def told_count(st: Statement) -> Told | None:
 def _before_name(st: Statement, quantity: Quantity) -> bool:
     """Whether it counts what is named right after it: "two loose hangers"."""
     if st.subject is not None and quantity.end <= st.subject.start <= quantity.end + 2:
-        return True
+        between = set(st.norms[quantity.end : st.subject.start])
+        return not between & (members("clauses", "prepositions") | {"the"})
     return any(
         n.start == quantity.end and (quantity.value == 1 or st.norms[n.end - 1].endswith("s")) for n, _ in st.mentions
     )
@@ -142,8 +143,6 @@ def _tells_number(st: Statement, q: Quantity) -> bool:
         ["that", "i", "can", "see"],
     ):
         return q.form == "count" or q.value > 1 or after[-1:] == ["see"]
-    if q.form == "count":
-        return after[:1] in ([], ["in"]) and q.start <= st.opening()  # counted aloud
     lead = [
         w
         for w in st.norms[st.opening() : q.start]
@@ -152,6 +151,9 @@ def _tells_number(st: Statement, q: Quantity) -> bool:
     exists = lead[-2:] in (["there", "is"], ["there", "are"], ["i", "count"], ["it", "has"], ["i", "see"], ["i", "counted"]) or lead[-1:] in (
         ["got"], ["count"], ["has"], ["counted"]
     )  # fmt: skip
+    if q.form == "count":
+        # counted aloud; "there are four of them"
+        return after[:1] in ([], ["in"]) and (q.start <= st.opening() or (exists and q.value > 1))
     named = next((n for n, _ in st.mentions if q.end <= n.start <= q.end + 1), None)
     if named is not None:
         noun = named.end

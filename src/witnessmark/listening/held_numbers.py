@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.numerals import may_begin, number_words
+from witnessmark.listening.said_units import ONE_OF
 
 __all__ = ["wants_more"]
 
@@ -25,6 +26,9 @@ _FEW = 6
 _SAYING = frozenset({"reads", "says", "shows", "read", "showed"})
 _ROUGHLY = frozenset(
     {"maybe", "about", "around", "roughly", "probably", "say", "like", "almost", "nearly", "just", "only"}
+)
+_MADE = frozenset(
+    {"made", "built", "manufactured", "installed", "replaced", "pumped", "serviced", "cleaned", "tested", "done", "new"}
 )
 _ONES = frozenset({"that", "which"})
 
@@ -48,7 +52,13 @@ def wants_more(norms: Sequence[str], before: int, cut: int, starts: frozenset[in
         return len(said) < _FEW and not set(said) & GRAMMAR.aux  # "meter on the stain | reads fourteen"
     if following not in GRAMMAR.subjects | _TAKEN_BACK and _partitive(said):
         return True  # "two of the hinge | bolts are missing"
-    if last in _ROUGHLY and len(said) == 1 and _number(following):
+    if last in {"in", "from"} and norms[cut - 2] in _MADE and _number(following):
+        return True  # "made in | oh nine"
+    if (
+        last in _ROUGHLY
+        and len(said) == 1
+        and (_number(following) or (following in {"a", "an"} and norms[cut + 1 : cut + 2] and norms[cut + 1] in ONE_OF))
+    ):
         return True  # "maybe | two inches"
     return (
         cut in starts and may_begin(last) and last != "a" and "of" in norms[cut - 3 : cut - 1]
@@ -56,7 +66,7 @@ def wants_more(norms: Sequence[str], before: int, cut: int, starts: frozenset[in
 
 
 def _number(word: str) -> bool:
-    return may_begin(word) and word not in {"a", "an", "o", "r"}
+    return may_begin(word) and word not in {"a", "an", "r"}
 
 
 def _only_counts(words: Sequence[str]) -> bool:

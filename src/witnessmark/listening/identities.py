@@ -141,6 +141,10 @@ _TO_YEAR = frozenset(
 _DATES, _DATE_WITHIN = frozenset({"date", "dated", "manufactured", "manufacture", "mfg", "mfd"}), 8
 
 
+#: Words before a year that stands on a thing: "it says two thousand nine on the back".
+_MARKED = frozenset({"says", "reads", "said", "stamped", "marked", "printed", "dated", "stamp", "year"})
+
+
 def _years(st: Statement, make: tuple[int, int] | None) -> list[int]:
     """The year in which it was made: after "made in" and the like, after a date, beside the make, or alone."""
     row = st.scene.lexicon.kind(st.thing.kind if st.thing else None)
@@ -150,8 +154,9 @@ def _years(st: Statement, make: tuple[int, int] | None) -> list[int]:
     for quantity in (q for q in st.quantities if q.form == "year"):
         dated = bool(_DATES & set(st.norms[max(0, quantity.start - _DATE_WITHIN) : quantity.start]))
         ages = row is not None and {"made", "age"} & set(row.describe)
+        marked = ages and bool(_MARKED & set(st.norms[max(0, quantity.start - 3) : quantity.start]))
         alone = ages and len(st.norms) <= quantity.end - quantity.start + 4
-        if quantity.start in ends or st.instruments or dated or (make and make[1] == quantity.start) or alone:
+        if quantity.start in ends or st.instruments or dated or (make and make[1] == quantity.start) or alone or marked:
             found.append(int(quantity.value))
     if found:
         return found

@@ -35,7 +35,8 @@ def measured_in(st: Statement) -> dict[str, Any]:
     count = counted(st)
     if count:
         return {"value": Decimal(count.adverse or count.checked), "unit": "1"}
-    return {}
+    year = next((q for q in st.quantities if q.form == "year" or (q.unit == "a" and q.form == "quantity")), None)
+    return {} if year is None else {"value": year.value, "unit": "a"}  # "expired in twenty nineteen"
 
 
 def _what(st: Statement, thing: Thing | None) -> str:

@@ -253,9 +253,12 @@ def skipped(st: Statement) -> Draft | None:
     if found is None:
         return None
     temperature = next((q for q in st.quantities if q.form == "quantity"), None)
+    year = next((q for q in st.quantities if q.form == "year"), None)
     more: dict[str, object] = {}
     if temperature is not None:
         more = {"value": temperature.value, "unit": temperature.unit}
+    elif year is not None:
+        more = {"value": year.value, "unit": "a"}
     elif (many := told_count(st)) is not None:
         more = {"value": Decimal(many.number), "unit": "1"}
     return st.draft(

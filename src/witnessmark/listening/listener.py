@@ -244,7 +244,7 @@ class _Listener:
         value, unit, why = None, None, ""
         if drafts and tells_more(st, drafts[0], old):
             value, unit, why = drafts[0].value, drafts[0].unit, drafts[0].why
-        elif not drafts or drafts[0].act in {"read", "identified"}:
+        elif not drafts or drafts[0].act in {"read", "identified"} or drafts[0].why.startswith("vote"):
             setting = set_to(st, old)
             many = times(st, old) if not drafts or drafts[0].attribute == "number" else None
             if setting is not None:

@@ -102,6 +102,10 @@ def _one(words: Sequence[str], index: int) -> Quantity | None:
     if rate:
         return Quantity(index, rate[0], read.value, rate[1], "quantity")
     unit = unit_after(words, read.end, form=read.form)
+    if unit and unit[1] == "min":
+        timed = _and_seconds(words, index, read.value, unit[0])
+        if timed is not None:
+            return timed
     rated = _rated(words, index, read, unit)
     if rated is not None:
         return rated
@@ -173,8 +177,31 @@ def _thermal(words: Sequence[str], index: int) -> Quantity | None:
     return Quantity(index, read.end, read.value, _R_VALUE, "quantity")
 
 
+#: Seconds.
+_MINUTE = 60
+
+
+def _and_seconds(words: Sequence[str], start: int, minutes: Decimal, at: int) -> Quantity | None:
+    """Minutes and seconds: "two minutes and ten seconds", in seconds; a half said after its unit in minutes."""
+    skip = at + 1 if words[at : at + 1] == ["and"] else at
+    if skip >= len(words):
+        return None
+    if skip > at and words[skip : skip + 2] == ["a", "half"]:
+        return Quantity(start, skip + 2, minutes + Decimal("0.5"), "min", "quantity")
+    more = numeral(words, skip)
+    if (
+        more is None
+        or not 0 < more.value < _MINUTE
+        or words[more.end : more.end + 1] not in (["seconds"], ["second"], ["secs"])
+    ):
+        return None
+    return Quantity(start, more.end + 1, minutes * 60 + more.value, "s", "quantity")
+
+
 def _single(words: Sequence[str], index: int) -> Quantity | None:
     """One of a unit: "an inch", "a foot long", "an inch and a quarter", "a foot and a half", "inch and a half"."""
+    if words[index : index + 2] == ["a", "minute"] and index + 2 < len(words):
+        return _and_seconds(words, index, Decimal(1), index + 2)
     at = index + 1 if words[index] in {"a", "an"} else index
     if at >= len(words) or words[at] not in ONE_OF or (at == index and words[at] not in {"inch", "foot"}):
         return None
@@ -188,7 +215,9 @@ def _single(words: Sequence[str], index: int) -> Quantity | None:
     more = _halved(words, made)
     if more is not made:
         return more
-    if at == index or words[at + 1 : at + 2] in (["of"], ["and"], ["per"], ["by"], ["path"]):
+    if at == index or words[at + 1 : at + 2] in (["and"], ["per"], ["by"], ["path"]):
+        return None
+    if words[at + 1 : at + 3] in (["of"], ["of", "the"], ["of", "my"], ["of", "it"], ["of", "each"]):
         return None
     if index and words[index - 1] in {"per", "half", "quarter", "of", "minute", "second"}:
         return None
@@ -299,12 +328,29 @@ def _other_of_pair(words: Sequence[str], at: int) -> Quantity | None:
     return other
 
 
+def _out_of(words: Sequence[str], first: Quantity) -> Quantity | None:
+    """So many out of so many: "two out of six", "one tube out of six"."""
+    if first.form != "bare" or first.value != int(first.value):
+        return None
+    for at in (first.end, first.end + 1):
+        if words[at : at + 2] == ["out", "of"] and at + 2 < len(words):
+            skip = at + 3 if words[at + 2] in {"the", "all"} else at + 2
+            whole = _one(words, skip) if skip < len(words) else None
+            if whole is not None and whole.form == "bare" and whole.value >= first.value:
+                end = whole.end if at == first.end else first.end
+                return replace(first, end=end, form="count", second=whole.value)
+    return None
+
+
 def _extended(words: Sequence[str], first: Quantity) -> Quantity:
     """*first* with what makes it a range, a pair or a count."""
     end = first.end
     if end + 1 >= len(words):
         return first
     joint, after = words[end], words[end + 1]
+    whole = _out_of(words, first)
+    if whole is not None:
+        return whole
     if joint == "of" and first.form in {"bare", "quantity"} and first.unit is None:
         at = end + 2 if after in {"the", "these", "those", "them", "my"} and end + 2 < len(words) else end + 1
         whole = _one(words, at) if at < len(words) else None

@@ -94,10 +94,16 @@ def _by_first_word(st: Statement, quantity: Quantity, of_kind: tuple[str, ...]) 
     at = quantity.start - 1
     while at > 0 and st.norms[at] in {"is", "was", "about", "at", "around", "'s", "reads", "says", "a", "of"}:
         at -= 1
-    if at < 0 or at in st.masked:
-        return None
+    after = quantity.end
+    while after < len(st.norms) - 1 and st.norms[after] in {"in", "on", "at", "the"}:
+        after += 1
+    named = st.norms[at] if at >= 0 and at not in st.masked else ""
+    follows = st.norms[after] if after > quantity.end + 1 else ""  # "seventy one on the return"
     rows = st.scene.lexicon.packs.measures
-    found = [m for m in rows.values() if m.name.split()[0] == st.norms[at] and _plausible(m, quantity.value)]
+    found = [
+        m for m in rows.values() if _plausible(m, quantity.value)
+        and (m.name.split()[0] == named or (m.name.split()[0] == follows and m.unit == "[degF]"))
+    ]  # fmt: skip
     found = [m for m in found if quantity.unit is None or same_dimension(quantity.unit, m.unit)]
     return next((m for m in found if m.id in of_kind), found[0] if len(found) == 1 else None)
 
@@ -188,6 +194,8 @@ def _aside(st: Statement, quantity: Quantity, *, told: bool) -> bool:
     after = st.norms[quantity.end : quantity.end + 1]
     if after == ["of"] and quantity.unit in {"[in_i]", "[ft_i]"}:
         return False  # "half an inch of it standing"
+    if after == ["from"] and before in {"is", "are", "'s", "measures", "sits", "stands", "runs"}:
+        return False  # "the flue is half an inch from that rafter"
     return after in (["from"], ["away"], ["ago"], ["of"], ["ladder"], ["section"], ["or"])
 
 
@@ -263,6 +271,7 @@ def read(st: Statement, previous: Draft | None = None, before: Statement | None 
     for index, quantity in enumerate(st.quantities):
         quantity = with_unit(st, quantity, before)  # noqa: PLW2901 - the unit that goes without saying
         named = quantity.unit is None and quantity.form == "bare" and _by_first_word(st, quantity, ()) is not None
+        named = named or (quantity.unit is None and temperature_told(st, quantity, st.thing) is not None)
         if not (named or _is_reading(st, quantity, index)) or (pair is not None and pair.start < quantity.start):
             continue
         measure = measure_of(st, quantity, st.thing)
