@@ -23,6 +23,7 @@ _FITS = 0.75
 _BESIDE = 2.0
 _AS_BEFORE = 2.0
 _HEARD, _SHORT, _STRAY_PART, _FAR = -0.5, -0.5, -0.5, -0.75
+_WITHIN_RECENT, _OF_OWNER, _ON_FOCUS = 1.5, 4.0, 1.0
 #: Things spoken of so lately that a coat, a cover or a device may be theirs.
 _HOSTS = 1
 
@@ -82,12 +83,18 @@ class Scene:
     called: dict[str, str] = field(default_factory=dict)
 
     def meaning(
-        self, meanings: Sequence[Meaning], place: Place, said: str = "", beside: frozenset[str] = frozenset()
+        self,
+        meanings: Sequence[Meaning],
+        place: Place,
+        said: str = "",
+        beside: frozenset[str] = frozenset(),
+        owners: frozenset[str] = frozenset(),
     ) -> tuple[Meaning, float]:
         """The likeliest of several meanings, by the focus, what was spoken of before it, and the place.
 
         *said* is the name as spoken: the same name in the same place most likely means the same again. *beside* are
-        the kinds named next to it: "labels on the panel" are the panel's. The weight comes with it.
+        the kinds named next to it, *owners* those it is said to be of: "labels on the panel" are the panel's. The weight
+        comes with it.
         """
         system = self._system(self.focus.kind if self.focus else None)
         earlier = self.chosen.get(f"{place.key} {said}")
@@ -104,7 +111,7 @@ class Scene:
             elif in_focus:
                 total += _PART_OF_FOCUS
             elif meaning.kind in seen:
-                total += _PART_OF_RECENT - 0.15 * seen[meaning.kind]
+                total += (_WITHIN_RECENT if meaning.within else _PART_OF_RECENT) - 0.15 * seen[meaning.kind]
             else:
                 total += _STRAY_PART
             if place.sort != HOUSE.sort:
@@ -114,6 +121,10 @@ class Scene:
                     total += _FITS
             if meaning.kind in beside:
                 total += _BESIDE
+            if meaning.part is not None and meaning.kind in owners:
+                total += _OF_OWNER
+            if meaning.part is None and self.focus is not None and self.focus.kind in kind.found_on:
+                total += _ON_FOCUS
             if earlier == meaning:
                 total += _AS_BEFORE
             if system and kind.system == system:

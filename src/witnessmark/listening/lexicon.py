@@ -42,6 +42,7 @@ class Meaning:
 
     ``heard``: only by what a recogniser makes of it. ``short``: only by the last word of its name ("the fan").
     ``far``: only by the last word of what it is also called ("panel" for the "entry panel" of an intercom).
+    ``within``: a part by a general word, of a kind that is spoken of.
     """
 
     kind: str
@@ -49,6 +50,7 @@ class Meaning:
     heard: bool = False
     short: bool = False
     far: bool = False
+    within: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,14 +152,17 @@ def _within(packs: Packs) -> Iterator[tuple[tuple[str, ...], Meaning]]:
     for kind in packs.kinds.values():
         for part in kind.parts:
             for text in part.within:
-                yield stems(text), Meaning(kind.id, part.id)
+                yield stems(text), Meaning(kind.id, part.id, within=True)
 
 
 def _heads(packs: Packs, never: set[str]) -> Iterator[tuple[tuple[str, ...], Meaning]]:
     """The last word of each kind's names, by which it is called once it is clear which one is meant."""
     heads = {words[-1] for kind in packs.kinds.values() if len(words := stems(kind.name)) > 1}
     for kind in packs.kinds.values():
-        named = {stems(kind.name)[-1], *(stems(text)[-1] for part in kind.parts for text in (part.name, *part.spoken))}
+        named = {
+            *stems(kind.name),
+            *(stems(text)[-1] for part in kind.parts for text in {part.name, *part.spoken} - set(part.within)),
+        }
         for text in (kind.name, *kind.spoken):
             words = stems(text)
             own = text == kind.name or len(words) == 2  # noqa: PLR2004 - "crawl hatch", but not "caulk around the tub"

@@ -15,7 +15,7 @@ from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from importlib.resources import files
 
-from witnessmark.listening.focus import Thing
+from witnessmark.listening.focus import Thing, extended
 from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.lexicon import Lexicon
 from witnessmark.listening.statement import Statement
@@ -105,7 +105,9 @@ def _whole(thing: Thing, lexicon: Lexicon) -> Thing:
 
 def _with(thing: Thing, words: Sequence[str]) -> Thing:
     said = " ".join(words)
-    return thing if said in thing.label else replace(thing, label=f"{thing.label} {said}", of=thing.of or thing.label)
+    return (
+        thing if said in thing.label else replace(thing, label=extended(thing.label, said), of=thing.of or thing.label)
+    )
 
 
 def candidates(st: Statement) -> list[Candidate]:

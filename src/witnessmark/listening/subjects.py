@@ -148,8 +148,10 @@ def about(st: Statement) -> None:
         where = _where(st, named) or place
         beside = {m.kind for other in components[index + 1 : index + 3] for m in other.meanings}
         beside |= {m.kind for n, m in st.mentions if n.end == named.start}
+        owner = next((o for o in components[index + 1 : index + 2] if _belonging(st.norms[named.end : o.start])), None)
+        owners = frozenset(m.kind for m in owner.meanings if m.part is None) if owner is not None else frozenset()
         said = " ".join(st.stems[named.start : named.end])
-        meaning, weight = scene.meaning(named.meanings, where, said, frozenset(beside))
+        meaning, weight = scene.meaning(named.meanings, where, said, frozenset(beside), owners)
         if _loose(st, named, meaning, beside):
             loose.append(named)
         elif weight > _STRAY or not meaning.part:
@@ -195,15 +197,23 @@ def about(st: Statement) -> None:
             st.thing = _called(st, named, meaning, thing)
 
 
+def _belonging(between: Sequence[str]) -> bool:
+    """Whether words between two names say that the first is of the second ("guard on the deck")."""
+    return (
+        between[:1] in (["of"], ["on"], ["from"], ["for"], ["in"], ["at"], ["to"])
+        and len(between) <= 2  # noqa: PLR2004 - "on the"
+        and set(between[1:]) <= members("clauses", "determiners")
+    )
+
+
 def _with_parts_spoken_of(st: Statement) -> list[Named]:
     """The components named, and the parts of what is spoken of that are named by a general word ("fan", "door")."""
     scene, found = st.scene, list(st.scene.lexicon.within.find(st.stems))
     if not found:
         return st.components
     near = {m.kind for named in st.components for m in named.meanings if m.part is None and not m.short}
-    for thing in (scene.focus, *(t for t in scene.recent[-_PARTS_OF:] if t.place == scene.place)):
-        if thing is not None:
-            near |= {thing.kind or "", thing.host.kind or "" if thing.host else ""}
+    near |= {t.kind for t in scene.recent[-_PARTS_OF:] if t.kind and t.place == scene.place}
+    near |= {t.kind for t in (scene.focus, scene.focus.host) if t is not None and t.kind} if scene.focus else set()
     spans, ends = {(named.start, named.end): named for named in st.components}, {c.end for c in st.components}
     others = [*spans, *((v.start, v.end) for v in st.values), *((p.start, p.end) for p in st.plates), *st.instruments]
     held = {i for a, b in others for i in range(a, b)}
@@ -287,7 +297,7 @@ def _called(st: Statement, named: Named, meaning: Meaning, thing: Thing) -> Thin
     row = st.scene.lexicon.packs.kinds[meaning.kind]
     if meaning.part is None and not meaning.heard:
         own, roots = [root(w) for w in row.name.split()], [root(w) for w in spoken]
-        if set(own).issuperset(roots) or own[-1] == roots[-1] or own[-1] == "".join(roots):
+        if set(own).issuperset(roots) or set(roots).issuperset(own) or own[-1] in {roots[-1], "".join(roots)}:
             st.scene.called.pop(meaning.kind, None)
         else:
             st.scene.called[meaning.kind] = " ".join(spoken)
