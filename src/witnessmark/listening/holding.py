@@ -18,6 +18,7 @@ __all__ = ["held"]
 #: What makes a guess of the statement it ends.
 _HEDGES = (("i", "think"), ("i", "guess"), ("i", "believe"), ("i", "suppose"), ("i", "bet"), ("i", "would", "guess"), ("i", "would", "say"),
            ("i", "would", "bet"), ("i", "do", "believe"), ("i", "am", "guessing"), ("i", "am", "thinking"), ("i", "figure"))  # fmt: skip
+_KNOWING = frozenset({"say", "tell", "know", "sure", "certain", "see", "check", "wonder"})
 _COMES = frozenset({"in", "out", "down", "through", "coming", "leaking", "getting", "running", "dripping", "water"})
 _MAY_BE = (["could", "be"], ["might", "be"], ["may", "be"])
 _LEADS, _ABOUT = (
@@ -123,6 +124,8 @@ def _unfinished(norms: Sequence[str], before: int, cut: int, named: _Named) -> b
         "more",
     }:
         return True  # "is there | another tank"
+    if norms[cut] == "if" and (last in _KNOWING or norms[cut - 2 : cut] in (["tell", "you"], ["say", "for"])):
+        return True  # "can't say | if it's dead"
     if norms[cut] == "from" and last in _COMES:
         return True  # "water's getting in | from the door or the unit above"
     if last in _ABOUT and cut in named.quantities and cut - before > 1:

@@ -90,7 +90,7 @@ class _Listener:
                 self.scene.focus = None
             about(statement)
         self._refer(statement)
-        how = mode(statement, before, self.items[-1].statement.norms[-1] if self.items else "")
+        how = mode(statement, before, self.items[-1].statement.norms if self.items else ())
         told = told_from(statement) if how is None else None
         if told is not None:
             self.hear(sliced(statement, 0, told), retracting=retracting)
@@ -109,6 +109,7 @@ class _Listener:
             self.items.append(Item(statement, self._doubt(statement, doubt)))
             return
         if how is not None:
+            self._unsay(statement, how)
             self._set_aside(statement, how)
             self.items.append(Item(statement, [], how))
             return
@@ -155,6 +156,26 @@ class _Listener:
             if row is not None and not row.outside and opening and opening in {place.name, place.name.rstrip("s")}
             else None
         )
+
+    def _unsay(self, st: Statement, how: str) -> None:
+        """Take back "that'd be a fire hazard" when "if it was still live" follows."""
+        last = self.items[-1] if self.items else None
+        if (
+            how != "hypothetical"
+            or last is None
+            or last.mode is not None
+            or st.fresh
+            or st.norms[0] not in {"if", "unless"}
+        ):
+            return
+        told = any(d.act == "doubted" for d in last.drafts)
+        if "would" in last.statement.norms and not told and not {"not", "i", "we"} & set(last.statement.norms):
+            gone = list(last.drafts)
+            self.doubts = [d for d in self.doubts if d not in gone]
+            self.devices.forget(gone)
+            last.drafts.clear()
+            last.mode = how
+            self.aside.append(SetAside(last.statement.start, last.statement.end, last.statement.slice_text(), how))
 
     def _set_aside(self, statement: Statement, reason: str) -> None:
         last = self.aside[-1] if self.aside else None

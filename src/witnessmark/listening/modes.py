@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from witnessmark.listening.polarity import is_wrong
 from witnessmark.listening.statement import Statement
+from witnessmark.listening.supposing import follows as goes_on
+from witnessmark.listening.supposing import sets_aside, states_fact
 from witnessmark.listening.terms import cues, members
 
 __all__ = ["hearsay", "is_requirement", "mode", "said_by", "source", "taught_from", "told_from"]
@@ -33,6 +37,7 @@ def _teaches(st: Statement) -> bool:
         start, end, words = found
         if (
             start not in praised
+            and not (words in _MOST and _told_of_these(st, end))
             and not (pointing and pointing[0] <= start < pointing[1])
             and not (words == "normally" and st.norms[-1] == "normally")
         ):
@@ -40,6 +45,17 @@ def _teaches(st: Statement) -> bool:
         found = cues("scopes", "teaching").first(st.norms, end)
     generic = st.begins("scopes", "generic")
     return bool(generic) and any(w in {"will", "can", "tend", "usually", "always", "would", "are"} for w in st.norms)
+
+
+#: "Most of these" teaches, but not "most of these windows are painted shut".
+_MOST = frozenset(
+    {"most of these", "most of those", "a lot of these", "a lot of those", "lots of these", "lots of those"}
+)
+
+
+def _told_of_these(st: Statement, end: int) -> bool:
+    rest = set(st.norms[end:])
+    return bool({"are", "is"} & rest) and not {"usually", "always", "would", "will", "can", "old", "houses"} & rest
 
 
 def taught_from(st: Statement) -> int | None:
@@ -210,7 +226,7 @@ _MODALS = frozenset({"would", "could", "might", "may", "should", "can"})
 #: What things of a sort do, told of any of them: "a GFCI senses …".
 _HABITS = frozenset({"senses", "detects", "works", "uses", "makes", "lets", "keeps", "catches", "allows", "prevents", "protects",
                      "stops", "gives", "trips", "measures", "closes", "opens", "carries", "takes", "needs", "wants", "lasts",
-                     "helps", "means", "costs", "runs", "tells"})  # fmt: skip
+                     "helps", "means", "costs", "runs", "tells", "gets"})  # fmt: skip
 _GENERIC_WITHIN = 7
 
 
@@ -300,24 +316,32 @@ def _is_rest(st: Statement) -> bool:
     return not set(st.norms) & (members("clauses", "auxiliaries") | {"no", "i", "we"})
 
 
-def mode(st: Statement, before: str | None, after: str = "") -> str | None:
+def mode(st: Statement, before: str | None, earlier: Sequence[str] = ()) -> str | None:
     """``hypothetical``, ``teaching``, ``question``, ``small talk``, or None for a statement of what is.
 
-    *before* is the mode of the statement just before it, *after* its last word: what follows from a what-if is one too, as long as it says
+    *before* is the mode of the statement just before it, *earlier* its words: what follows from a what-if is one too, as long as it says
     would, will, can, or speaks of "you".
     """
     if _supposes(st) or _supposed_by_order(st):
         return "hypothetical"
     at = st.opening()
+    after = earlier[-1] if earlier else ""
     follows = before in {"hypothetical", "teaching"}
-    if follows and _goes_on(st):
+    if (
+        follows
+        and before is not None
+        and (goes_on(st, earlier, before) or (_goes_on(st) and not states_fact(st, earlier)))
+    ):
         return before
     if follows and not st.fresh and (_is_fragment(st) or (_is_rest(st) and after in _OPEN_ENDS)):
         return before
-    if follows and not st.fresh and after in _HANGING:
+    if follows and not st.fresh and after in _HANGING and not (after == "once" and earlier[0] in {"i", "we"}):
         return before
     if before == "hypothetical" and not st.fresh and len(st.norms) <= _REST and is_wrong(st.norms[0]):
         return before  # "suppose the pump | failed"
+    aside = sets_aside(st)
+    if aside is not None:
+        return aside
     generic = st.norms[at] not in _HERE | {"that", "it", "those", "they", "the", "so"} and _asks_so_much(st)
     if generic or _teaches(st) or _generic(st):
         return "teaching"
