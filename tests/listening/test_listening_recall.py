@@ -130,3 +130,29 @@ def test_though_at_the_end_of_what_was_said_stays_with_it() -> None:
 def test_a_full_stop_is_never_undone() -> None:
     made = tokens(words((Line(0.0, 4.0, "it is on the. Wall is dry"),)))
     assert len(unparted([Clause(0, 4), Clause(4, 7)], made)) == 2
+
+
+@pytest.mark.parametrize(
+    ("tried", "condition"),
+    [
+        ("i flipped the switch for the yard light", "adverse"),
+        ("i went over the gas piping with the sniffer", "sound"),
+    ],
+)
+def test_nothing_answers_what_was_tried(tried: str, condition: str, shipped: Packs) -> None:
+    heard = listen(Narration("test", (Line(0.0, 4.0, f"{tried}."), Line(4.0, 6.0, "nothing"))), shipped)
+    assert heard.drafts[-1].condition == condition
+
+
+def test_what_works_but_not_from_one_end_is_both(shipped: Packs) -> None:
+    assert [c for _, c in told("the three way switch works from the top but not from the bottom", shipped)] == [
+        "sound",
+        "adverse",
+    ]
+
+
+@pytest.mark.parametrize(
+    "text", ["the furnace is a condensing furnace", "wood burning fireplace", "line comes in from the street"]
+)
+def test_what_a_thing_is_or_whence_it_comes_is_no_fault_and_no_limit(text: str, shipped: Packs) -> None:
+    assert not {("saw", "adverse"), ("skipped", None)} & set(told(text, shipped))

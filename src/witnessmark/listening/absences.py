@@ -305,4 +305,11 @@ def _lacks_part(
         return [
             wrong(thing, f"'{words} {norms[named.start]}'", thing)
         ]  # "the bolts have no nuts": a fault by its words
-    return [_absence(st, thing, f"'{words}'", adverse=strong or _belongs(st, thing, told_where=told_where))]
+    return [
+        _absence(
+            st,
+            thing,
+            f"'{words}'",
+            adverse=strong or (thing.part is not None and told_where) or _belongs(st, thing, told_where=told_where),
+        )
+    ]

@@ -10,6 +10,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from witnessmark.listening.absences import answered_no
+from witnessmark.listening.answers import answered_nothing
 from witnessmark.listening.beside import Item, give_reasons
 from witnessmark.listening.clauses import Clause
 from witnessmark.listening.counts import number_of, told_count
@@ -220,6 +221,7 @@ class _Listener:
         judgement = judged(st)
         if not judgement and not operation:
             judgement = echoed(st, self.items) or self._answer(st)
+        judgement = judgement or answered_nothing(st, self.items)
         judgement = self._oversized(st) or judgement
         many = told_count(st) if len(judgement) == 1 else None
         if many is not None and judgement[0].value is None:

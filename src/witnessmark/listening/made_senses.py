@@ -131,8 +131,8 @@ def made(st: Statement, found: Denial) -> Iterator[Sense]:
         and norms[st.opening() + 1] in _NOTHING_AT
     ):
         yield Sense(st.opening(), st.opening() + 1, "nothing", wrong=False)
-    if norms[-1] == "right" and len(norms) > 1 and norms[-2] in BE | {"looks", "look", "all"}:
-        yield Sense(len(norms) - 1, len(norms), "right", wrong=False, denied=len(norms) - 1 in found.denied)
+    if norms[-1] in {"right", "hard"} and len(norms) > 1 and norms[-2] in BE | {"looks", "look", "all"}:
+        yield Sense(len(norms) - 1, len(norms), norms[-1], wrong=False, denied=len(norms) - 1 in found.denied)
     if norms[-1] == "dark" and len(norms) > 1 and norms[-2] in BE and st.named:
         yield Sense(len(norms) - 1, len(norms), "dark", wrong=True, denied=len(norms) - 1 in found.denied)
     if norms[-1] == "sound" and len(norms) > 1 and norms[-2] not in _MAKES_SOUND:
@@ -257,7 +257,7 @@ def _does(st: Statement, found: Denial) -> Iterator[Sense]:
     for i in range(1, len(norms)):
         one = norms[i] in _third() and i not in st.masked
         many = norms[i] in works and norms[i - 1].endswith("s") and i not in st.masked
-        subject = i in ends or norms[i - 1] in {"it", "they", "one", "both"}
+        subject = i in ends or norms[i - 1] in {"it", "they", "one", "both", "here", "there", "ones"}
         if (
             not (subject and (one or many or (norms[i] in works and norms[i - 1] in {"they", "both"})))
             or i in found.denied
