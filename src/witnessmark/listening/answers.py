@@ -31,6 +31,8 @@ def answered_nothing(st: Statement, items: Sequence[Item]) -> list[Draft]:
         return []
     said = set(last.statement.norms if last is not None else words)
     thing = st.thing if last is None or st.named else last.statement.thing
+    if thing is None and last is not None and last.statement.mentions:
+        thing = st.scene.thing(last.statement.mentions[0][1], st.scene.place)  # "over the gas piping with the sniffer"
     if thing is None:
         return []
     if said & _LOOKED_FOR:

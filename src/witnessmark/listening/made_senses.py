@@ -173,7 +173,7 @@ def _but_not(st: Statement) -> Iterator[Sense]:
     norms = st.norms
     for i in range(len(norms) - 2):
         if norms[i] in {"but", "just"} and norms[i + 1] == "not" and norms[i + 2] in _WHERE_NOT:
-            yield Sense(i, i + 2, f"{norms[i]} not", wrong=True)
+            yield Sense(i + 1, i + 2, f"{norms[i]} not", wrong=True)
 
 
 def _botched(st: Statement) -> Iterator[Sense]:
