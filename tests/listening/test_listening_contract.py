@@ -47,8 +47,16 @@ DRAFT = {
 FORM = {
     "type": "object",
     "additionalProperties": False,
-    "required": ["drafts", "set_aside", "standing"],
+    "required": ["drafts", "set_aside", "standing", "misheard"],
     "properties": {
+        "misheard": {"type": "array", "items": {
+            "type": "object", "additionalProperties": False,
+            "required": ["start", "end", "heard", "meant", "kind", "part", "why", "draft"],
+            "properties": {
+                "start": {"type": "number"}, "end": {"type": "number"}, "heard": {"type": "string"}, "meant": {"type": "string"},
+                "kind": {"type": "string"}, "part": TEXT_OR_NULL, "why": {"type": "string"}, "draft": {"type": ["integer", "null"]},
+            },
+        }},
         "drafts": {"type": "array", "items": DRAFT},
         "set_aside": {"type": "array", "items": {
             "type": "object", "additionalProperties": False, "required": ["start", "end", "text", "reason"],

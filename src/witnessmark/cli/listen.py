@@ -31,6 +31,10 @@ def _clock(seconds: float) -> str:
     return f"{minutes:3d}:{rest:02d}"
 
 
+def _guess(row: dict[str, Any]) -> str:
+    return f"“{row['heard']}” {row['why']}"
+
+
 @click.command()
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--job", type=click.Path(path_type=Path), help="Put the drafts into the journal of this job.")
@@ -95,12 +99,19 @@ def listen(
     if as_json:
         answer(told)
         return
-    for draft in told["drafts"]:
+    guesses = told["misheard"]
+    for number, draft in enumerate(told["drafts"]):
         value = f" {draft['value']} {draft['unit'] or ''}".rstrip() if draft["value"] is not None else ""
         said = draft["what"] or draft["attribute"] or draft["quantity"] or ""
         state = f" ({draft['condition']})" if draft["condition"] else ""
         click.echo(f"{_clock(draft['start'])}  {draft['act']:<11}{draft['label'] or '?'}: {said}{value}{state}")
         click.echo(f"          “{draft['text']}”")
+        for row in guesses:
+            if row["draft"] == number:
+                click.echo(f"          perhaps misheard: {_guess(row)}")
+    for row in guesses:
+        if row["draft"] is None:
+            click.echo(f"{_clock(row['start'])}  perhaps misheard: {_guess(row)}")
     for row in told["set_aside"]:
         click.echo(f"{_clock(row['start'])}  set aside as {row['reason']}: “{row['text']}”")
     standing = told["standing"]

@@ -20,7 +20,7 @@ from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.syntax import Mark
 from witnessmark.listening.words import Token
 
-__all__ = ["WEIGHTS", "Around", "features", "model_cuts", "word_class"]
+__all__ = ["WEIGHTS", "Around", "familiar", "features", "model_cuts", "word_class"]
 
 WEIGHTS = Path(__file__).with_name("boundaries.json")
 #: Distances since the last cut are told apart up to so many words.
@@ -143,6 +143,12 @@ def _paced(seconds: float) -> int:
 def _weights() -> tuple[dict[str, int], int]:
     kept = json.loads(WEIGHTS.read_text(encoding="utf-8"))
     return kept["weights"], kept["above"]
+
+
+@cache
+def familiar() -> frozenset[str]:
+    """Words seen often in the talk that was learned from: the everyday words of a visit."""
+    return frozenset(name[1:] for name in _weights()[0] if name[0] in "bc" and name[1:].isalpha())
 
 
 def model_cuts(around: Around) -> list[int]:

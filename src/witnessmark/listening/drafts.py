@@ -1,4 +1,4 @@
-"""What listening yields: drafts, what was set aside, what is still on and what to make sure of."""
+"""What listening yields: drafts, what was set aside, what is still on, what to make sure of, what may be misheard."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from witnessmark.journal.acts import Count
 from witnessmark.listening.places import Place
 from witnessmark.problems import Problem
 
-__all__ = ["REASONS", "Draft", "Heard", "Open", "SetAside", "number"]
+__all__ = ["REASONS", "Draft", "Heard", "Misheard", "Open", "SetAside", "number"]
 
 #: Why words were set aside.
 REASONS = ("hypothetical", "teaching", "small talk", "corrected", "question")
@@ -126,6 +126,43 @@ class SetAside:
 
 
 @dataclass(frozen=True, slots=True)
+class Misheard:
+    """A guess at what was said.
+
+    Attributes:
+        start, end: seconds.
+        heard: the words as recognised.
+        meant: the word that may have been said.
+        kind, part: what of the packs is called so.
+        why: what speaks for it, in plain words.
+        first, last: the words heard, as indexes into the narration's words.
+    """
+
+    start: float
+    end: float
+    heard: str
+    meant: str
+    kind: str
+    part: str | None
+    why: str
+    first: int
+    last: int
+
+    def as_json(self, draft: int | None) -> dict[str, object]:
+        """The row as ``listen --json`` prints it; *draft* is the draft in whose words it stands, counted from 0."""
+        return {
+            "start": self.start,
+            "end": self.end,
+            "heard": self.heard,
+            "meant": self.meant,
+            "kind": self.kind,
+            "part": self.part,
+            "why": self.why,
+            "draft": draft,
+        }
+
+
+@dataclass(frozen=True, slots=True)
 class Open:
     """Something still on, or still in doubt, when the narration ends; ``draft`` is the one that opened it."""
 
@@ -139,7 +176,7 @@ class Open:
 
 @dataclass(frozen=True, slots=True)
 class Heard:
-    """Everything a narration yields, in the order of its times."""
+    """Everything a narration yields, in the order of its times. What is ``misheard`` is a guess and changes no draft."""
 
     name: str
     drafts: tuple[Draft, ...]
@@ -147,6 +184,7 @@ class Heard:
     still_on: tuple[Open, ...]
     make_sure: tuple[Open, ...]
     problems: tuple[Problem, ...] = field(default_factory=tuple)
+    misheard: tuple[Misheard, ...] = field(default_factory=tuple)
 
     def as_json(self) -> dict[str, object]:
         """What ``listen --json`` prints."""
@@ -157,4 +195,9 @@ class Heard:
                 "still_on": [row.as_json() for row in self.still_on],
                 "make_sure": [row.as_json() for row in self.make_sure],
             },
+            "misheard": [row.as_json(self._beside(row)) for row in self.misheard],
         }
+
+    def _beside(self, row: Misheard) -> int | None:
+        """The first draft in whose words a guess stands."""
+        return next((i for i, d in enumerate(self.drafts) if d.first <= row.first and row.last <= d.last), None)

@@ -17,7 +17,7 @@ from witnessmark.listening.counts import number_of, told_count
 from witnessmark.listening.descriptions import descriptions
 from witnessmark.listening.devices import Devices
 from witnessmark.listening.doubts import asks_which, asserted_before, doubted, leaves_open, only_hedges
-from witnessmark.listening.drafts import Draft, Heard, Open, SetAside
+from witnessmark.listening.drafts import Draft, Heard, Misheard, Open, SetAside
 from witnessmark.listening.echoes import echoed
 from witnessmark.listening.focus import Scene, part_of
 from witnessmark.listening.grammar import GRAMMAR
@@ -27,6 +27,7 @@ from witnessmark.listening.ledger import still_on
 from witnessmark.listening.lexicon import Lexicon, lexicon
 from witnessmark.listening.limits import reason_in, skipped
 from witnessmark.listening.messages import NOTHING_HEARD
+from witnessmark.listening.misheard import misheard
 from witnessmark.listening.modes import is_requirement, mode, source, taught_from, told_from
 from witnessmark.listening.narration import Narration
 from witnessmark.listening.overcurrent import oversized
@@ -74,6 +75,7 @@ class _Listener:
         self.items: list[Item] = []
         self.aside: list[SetAside] = []
         self.doubts: list[Draft] = []
+        self.guesses: list[Misheard] = []
         self.devices = Devices(self.items, spoken)
         self.discourse = Discourse()
         self.weights: Mapping[str, float] = {}
@@ -129,6 +131,7 @@ class _Listener:
             self.doubts = [d for d in self.doubts if not settled_by(d, drafts) or d in drafts]
         self.items.append(Item(statement, drafts))
         self.devices.add(drafts)
+        self.guesses += misheard(statement, self.spoken)
         self._attend(statement, drafts)
         self.discourse.note(statement, [d.act for d in drafts])
 
@@ -675,6 +678,7 @@ def listened(
     return Heard(
         narration.name, tuple(drafts), tuple(sorted(listener.aside, key=lambda row: row.start)),
         tuple(Open(d) for d in still_on(drafts)), tuple(Open(d) for d in listener.doubts if id(d) in live), problems,
+        tuple(listener.guesses),
     )  # fmt: skip
 
 
