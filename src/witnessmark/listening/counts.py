@@ -13,7 +13,7 @@ from witnessmark.listening.quantities import Quantity
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import members
 
-__all__ = ["Told", "counted", "number_of", "told_count"]
+__all__ = ["PLACES", "Told", "counted", "number_of", "told_count"]
 
 #: More are not counted in passing.
 _MOST, _MOST_ALONE = 1000, 30
@@ -28,7 +28,7 @@ _BEFORE = frozenset({"the", "these", "those", "other", "all", "only", "got", "ha
 _NOT_AFTER = frozenset({"inch", "foot", "amp", "point", "oclock", "way", "ways", "story", "stories", "wire", "prong", "pole", "tab", "car", "ply",
                         "thirty", "hundred", "thousand", "times", "years", "minutes", "days", "by", "over", "flush"})  # fmt: skip
 #: Places that are counted: "in two spots".
-_PLACES = frozenset(
+PLACES = frozenset(
     {
         "spots",
         "places",
@@ -83,7 +83,7 @@ def told_count(st: Statement) -> Told | None:
         alone = q.start <= st.opening() or (number > 1 and (_opens(st, q) or _follows(st, q)))
         if _before_name(st, q) or (number <= _MOST_ALONE and alone):
             return Told(number, number if every else None, q.start, q.end)
-    placed = [q for q in numbers if st.norms[q.end : q.end + 1] and st.norms[q.end] in _PLACES]
+    placed = [q for q in numbers if st.norms[q.end : q.end + 1] and st.norms[q.end] in PLACES]
     return Told(int(placed[0].value), None, placed[0].start, placed[0].end) if len(placed) == 1 else None
 
 
@@ -104,6 +104,13 @@ def _opens(st: Statement, quantity: Quantity) -> bool:
 
 def _follows(st: Statement, quantity: Quantity) -> bool:
     """Whether it stands right after the name of what it counts: "caps two split", "outlets four good"."""
+    before = st.norms[quantity.start - 1] if quantity.start else ""
+    if (
+        before.endswith("s")
+        and before not in GRAMMAR.verbs | GRAMMAR.aux
+        and any(n.end == quantity.start - 1 for n, _ in st.mentions)
+    ):
+        return True  # "cabinet screws two missing"
     return any(
         n.end == quantity.start and (st.norms[n.end - 1].endswith("s") or n == st.subject) for n, _ in st.mentions
     )

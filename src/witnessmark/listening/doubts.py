@@ -14,7 +14,7 @@ from witnessmark.listening.sense import is_wrong
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import cues, members
 
-__all__ = ["asks_which", "asserted_before", "cue_of_doubt", "doubted", "leaves_open", "only_hedges"]
+__all__ = ["asks_which", "asserted_before", "cue_of_doubt", "doubted", "leaves_open", "only_hedges", "read_before"]
 
 #: Before a number these only mean "about".
 _ABOUT = frozenset({
@@ -179,3 +179,11 @@ def asserted_before(st: Statement) -> int | None:
     before = st.norms[:start]
     told = set(before) & (members("clauses", "auxiliaries") | members("clauses", "verbs") | {"got", "some", "a", "see"})
     return start if told and before[-1:] not in (["is"], ["are"], ["was"], ["if"]) else None
+
+
+def read_before(st: Statement) -> int | None:
+    """Where the doubt begins, when an instrument was read before it: "meter pegs at forty … I think"."""
+    found = cue_of_doubt(st)
+    if found is None or not any(end <= found[0] for _, end in st.instruments):
+        return None
+    return found[0] if any(q.end <= found[0] for q in st.quantities) else None

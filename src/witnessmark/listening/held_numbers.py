@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from witnessmark.listening.counts import PLACES
 from witnessmark.listening.grammar import GRAMMAR
-from witnessmark.listening.numerals import may_begin, number_words
+from witnessmark.listening.numerals import may_begin, number_words, numeral
 from witnessmark.listening.said_units import ONE_OF
 
-__all__ = ["wants_more"]
+__all__ = ["set_after", "wants_more"]
 
 #: After these a noun has to follow.
 _OPEN = frozenset(
@@ -23,6 +24,10 @@ _COUNTING = frozenset({"of", "them", "em", "the", "other", "those", "these", "al
                        "it", "is", "there", "are", "just", "more"})  # fmt: skip
 #: A statement that only says how many has no more words.
 _FEW = 6
+_LACKING = frozenset(
+    {"lost", "losing", "missing", "lacks", "lacking", "has", "have", "had", "needs", "wants", "got", "off", "out"}
+)
+_NEAREST = frozenset({"closest", "nearest", "farthest", "furthest", "upstairs", "downstairs", "main", "only"})
 _SAYING = frozenset({"reads", "says", "shows", "read", "showed"})
 _ROUGHLY = frozenset(
     {"maybe", "about", "around", "roughly", "probably", "say", "like", "almost", "nearly", "just", "only"}
@@ -43,17 +48,21 @@ def wants_more(norms: Sequence[str], before: int, cut: int, starts: frozenset[in
         return True  # "at the bottom of these | stairs"
     if (following in _ONES or (following in {"i", "we"} and not {"it", "is"} & set(said))) and _only_counts(said):
         return True  # "two of them | i could not get to", "it is two | that are leaning"
-    if following == "to" and last in {"back", "up", "down"} and cut + 1 < len(norms) and _number(norms[cut + 1]):
-        return bool(
-            set(said)
-            & {"set", "turned", "put", "putting", "thermostat", "stat", "dial", "bumped", "heat", "cooling", "it"}
-        )
     if following in _SAYING and cut + 1 < len(norms) and _number(norms[cut + 1]):
         return len(said) < _FEW and not set(said) & GRAMMAR.aux  # "meter on the stain | reads fourteen"
     if following not in GRAMMAR.subjects | _TAKEN_BACK and _partitive(said):
         return True  # "two of the hinge | bolts are missing"
     if last in {"in", "from"} and norms[cut - 2] in _MADE and _number(following):
         return True  # "made in | oh nine"
+    if following == "in" and cut + 2 < len(norms) and norms[cut + 1] in _NUMBERS and norms[cut + 2] in PLACES:
+        return True  # "grout is missing | in two spots"
+    if following in {"its", "their"} and last in _LACKING:
+        return True  # "has lost | its mortar"
+    described = norms[cut - 2] in {"the", "my"} and last in _NEAREST
+    if cut in starts and described:
+        return True  # "at the closest | register"
+    if _number(following) and last == "good" and norms[cut - 2] == "a" and len(said) < _FEW:
+        return True  # "a good | quarter inch"
     if (
         last in _ROUGHLY
         and len(said) == 1
@@ -63,6 +72,17 @@ def wants_more(norms: Sequence[str], before: int, cut: int, starts: frozenset[in
     return (
         cut in starts and may_begin(last) and last != "a" and "of" in norms[cut - 3 : cut - 1]
     )  # "two of the six | windows"
+
+
+def set_after(norms: Sequence[str], before: int, cut: int) -> int | None:
+    """Where a cut belongs that falls between an act and what was set by it: "the thermostat back | to sixty six"."""
+    if list(norms[cut : cut + 1]) != ["to"] or norms[cut - 1] not in {"back", "up", "down"} or cut + 1 >= len(norms):
+        return None
+    number = numeral(norms, cut + 1) if _number(norms[cut + 1]) else None
+    return number.end if number is not None and _SETS & set(norms[before:cut]) else None
+
+
+_SETS = frozenset({"set", "turned", "put", "putting", "thermostat", "stat", "dial", "bumped", "heat", "cooling", "it"})
 
 
 def _number(word: str) -> bool:

@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from witnessmark.listening.clauses import Clause, Mark
 from witnessmark.listening.grammar import GRAMMAR
-from witnessmark.listening.held_numbers import wants_more
+from witnessmark.listening.held_numbers import set_after, wants_more
 from witnessmark.listening.state_cuts import state_cuts
 from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import Token
@@ -224,6 +224,10 @@ def held(
             made.append(hedged)
             continue
         size = _completes(norms, before, cut)
+        setting = set_after(norms, before, cut + size)
+        if setting is not None:
+            made.append(setting)
+            continue
         if size:
             if end - cut - size > _SHORT:
                 made.append(cut + size)

@@ -156,7 +156,18 @@ def _years(st: Statement, make: tuple[int, int] | None) -> list[int]:
         ages = row is not None and {"made", "age"} & set(row.describe)
         marked = ages and bool(_MARKED & set(st.norms[max(0, quantity.start - 3) : quantity.start]))
         alone = ages and len(st.norms) <= quantity.end - quantity.start + 4
-        if quantity.start in ends or st.instruments or dated or (make and make[1] == quantity.start) or alone or marked:
+        coded = any(
+            p.attribute == "serial" and p.end <= quantity.start for p in st.plates
+        )  # "serial … so two thousand seventeen"
+        if (
+            coded
+            or quantity.start in ends
+            or st.instruments
+            or dated
+            or (make and make[1] == quantity.start)
+            or alone
+            or marked
+        ):
             found.append(int(quantity.value))
     if found:
         return found

@@ -16,7 +16,7 @@ from witnessmark.listening.clauses import Clause
 from witnessmark.listening.counts import number_of, told_count
 from witnessmark.listening.descriptions import descriptions
 from witnessmark.listening.devices import Devices
-from witnessmark.listening.doubts import asks_which, asserted_before, doubted, leaves_open, only_hedges
+from witnessmark.listening.doubts import asks_which, asserted_before, doubted, leaves_open, only_hedges, read_before
 from witnessmark.listening.drafts import Draft, Heard, Misheard, Open, SetAside
 from witnessmark.listening.echoes import echoed
 from witnessmark.listening.focus import Scene, part_of
@@ -205,7 +205,7 @@ class _Listener:
             guessed = doubt is not None and doubt.why.removeprefix("doubt: ").strip("'") in _GUESSES
             return [*self._limit(st, limit), *(self._doubt(st, doubt) if doubt is not None and guessed else [])]
         if doubt is not None:
-            seen = self._told_before(st)
+            seen = self._told_before(st) or self._read_before(st)
             return [*seen, *self._doubt(st, doubt)]
         after_skip = bool(self.items) and any(d.act == "skipped" for i in self.items[-2:] for d in i.drafts)
         if after_skip and st.norms[:2] == ["so", "no"]:
@@ -233,7 +233,7 @@ class _Listener:
         if not any(d.setting for d in operation) and not (is_requirement(st) and not st.instruments):
             drafts += self._readings(st, judgement)
         drafts += identified(st)
-        if not operation:
+        if not operation or {"count", "counted"} & set(st.norms):
             numbered = [] if adverse or any(d.act == "read" for d in drafts) else number_of(st)
             drafts += descriptions(st, judgement, [*drafts, *numbered]) + numbered
         if st.instruments and any(d.act == "read" for d in drafts):
@@ -461,6 +461,16 @@ class _Listener:
             what=f"said by {source(last.statement) or 'somebody else'}: {st.said(st.opening())}" if why == "hearsay"
             else f"{last.statement.said(last.statement.opening())} {doubt.what}",
         )  # fmt: skip
+
+    def _read_before(self, st: Statement) -> list[Draft]:
+        """What an instrument showed before the statement doubts something else."""
+        end = read_before(st)
+        if end is None:
+            return []
+        part = sliced(st, 0, end)
+        about(part)
+        part.thing = st.thing if part.thing is None else part.thing
+        return self._readings(part, [])
 
     def _told_before(self, st: Statement) -> list[Draft]:
         """What a statement says is wrong before it doubts the cause: "there's a stain, might be an old leak"."""

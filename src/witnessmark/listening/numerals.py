@@ -22,6 +22,11 @@ _LOTS = {"dozen": 12, "couple": 2, "pair": 2}
 _PARTS_OF = frozenset({"inch", "horse", "horsepower", "turn", "ton", "gallon"})
 _PARTS = {"half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "fourth": 4, "fourths": 4,
           "eighth": 8, "eighths": 8, "eights": 8, "sixteenth": 16, "sixteenths": 16, "thirty-second": 32}  # fmt: skip
+#: Digits as they are misheard between tens and a unit: "ninety for degrees".
+_MISHEARD = {"for": 4, "to": 2, "too": 2, "ate": 8, "won": 1, "sex": 6}
+_UNIT_WORDS = frozenset(
+    {"degrees", "degree", "percent", "inches", "psi", "volts", "gallon", "gallons", "pounds", "ppm"}
+)
 _DIGITS = re.compile(r"^\d+(?:\.\d+)?$")
 _FRACTION = re.compile(r"^(\d+)/(\d+)$")
 _YEARS = (1800, 2099)
@@ -46,6 +51,8 @@ def _small(words: Sequence[str], index: int) -> tuple[int, int] | None:
     if index >= len(words):
         return None
     word = words[index]
+    if word in _TENS and index + 2 < len(words) and words[index + 1] in _MISHEARD and words[index + 2] in _UNIT_WORDS:
+        return index + 2, _TENS[word] + _MISHEARD[words[index + 1]]
     if word in _TENS:
         if index + 1 < len(words) and 0 < _UNITS.get(words[index + 1], 0) < 10:  # noqa: PLR2004 - twenty and a digit
             return index + 2, _TENS[word] + _UNITS[words[index + 1]]

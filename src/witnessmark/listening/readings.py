@@ -20,7 +20,7 @@ __all__ = ["is_told", "measure_of", "read"]
 _TIMES = frozenset({"min", "h", "s", "d", "wk", "mo", "a", "ms"})
 _NEAR = 6
 #: A reading said so many seconds after its statement began rests on the words around it alone, this many before it.
-_LATE, _LEAD = 4.0, 4
+_LATE, _LEAD = 2.0, 4
 #: Words before a bare number that is a reading.
 _TOLD = frozenset({"is", "are", "was", "at", "says", "reads", "of", "about", "around", "only", "reading", "and", "got", "to", "a",
                    "s", "'s", "than", "shows", "measured", "measures", "like", "say", "showing", "read", "came", "get", "getting",
@@ -101,7 +101,7 @@ def _by_first_word(st: Statement, quantity: Quantity, of_kind: tuple[str, ...]) 
     follows = st.norms[after] if after > quantity.end + 1 else ""  # "seventy one on the return"
     rows = st.scene.lexicon.packs.measures
     found = [
-        m for m in rows.values() if _plausible(m, quantity.value)
+        m for m in rows.values() if _plausible(m, quantity.value) and m.unit != "1"
         and (m.name.split()[0] == named or (m.name.split()[0] == follows and m.unit == "[degF]"))
     ]  # fmt: skip
     found = [m for m in found if quantity.unit is None or same_dimension(quantity.unit, m.unit)]
@@ -159,6 +159,8 @@ def _is_reading(st: Statement, quantity: Quantity, index: int) -> bool:
     if quantity.unit is None:
         if st.norms[quantity.start : quantity.end] == ["one"] and quantity.end < len(st.norms):
             return False  # "one drains slow"
+        if before in {"count", "counted"}:
+            return False
         if st.norms[quantity.end : quantity.end + 1] in (["that"], ["which"], ["who"], ["more"]):
             return False  # "it is two that are leaning"
         if index and st.quantities[index - 1].end == quantity.start and st.quantities[index - 1].form == "bare":

@@ -100,8 +100,15 @@ def per_time(words: Sequence[str], read: Numeral) -> tuple[int, str] | None:
     return (read.end + 2, "[gal_us]/min") if read.value >= 1 and after in {("a", "minute"), ("per", "minute")} else None
 
 
+#: Years; older houses are told by the year they were built.
+_OLDEST = 200
+
+
 def rated(words: Sequence[str], index: int, read: Numeral, unit: tuple[int, str] | None) -> Quantity | None:
     """The count before a rating: "two twenty amp breakers" are two, "one thirty amp" is one; no breaker has 220 A."""
+    if unit is not None and unit[1] == "a" and read.value >= _OLDEST and read.end - index > 1:
+        count = numeral([words[index]], 0)  # "two | fifteen years": nothing in a house is 215 years old
+        return None if count is None else Quantity(index, index + 1, count.value, None, "bare")
     if unit is None or unit[1] != "A" or read.end - index < 2 or read.value in RATINGS or read.value > 400:  # noqa: PLR2004 - as the table goes
         return None
     first = numeral([words[index]], 0)

@@ -218,7 +218,13 @@ def _with_parts_spoken_of(st: Statement) -> list[Named]:
     others = [*spans, *((v.start, v.end) for v in st.values), *((p.start, p.end) for p in st.plates), *st.instruments]
     held = {i for a, b in others for i in range(a, b)}
     # "under one screw" judges as a whole and names no screw
-    held |= {i for sort in ("adverse", "sound") for a, b, _ in cues("conditions", sort).find(st.norms) if b > a + 1 for i in range(a, b)}
+    held |= {
+        i
+        for sort in ("adverse", "sound")
+        for a, b, _ in cues("conditions", sort).find(st.norms)
+        if b > a + 1
+        for i in range(a, b)
+    }
     for start, end, meanings in found:
         own = tuple(m for m in meanings if m.kind in near)
         known = spans.get((start, end))

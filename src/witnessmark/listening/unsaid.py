@@ -41,6 +41,13 @@ _SHOWING = frozenset(
 )
 _LENGTHS = frozenset({"wide", "deep", "high", "tall", "thick", "long", "apart", "across", "clear"})
 #: What a device does at a pressure or a temperature.
+_REACHES = frozenset(
+    {
+        (v, w)
+        for v in ("sticks", "stuck", "stands", "comes", "rises", "projects", "hangs")
+        for w in ("up", "out", "down", "over")
+    }
+)
 _AT = frozenset({"in", "on", "off", "out"})
 _CUTS = frozenset(
     {"kicks", "kicked", "cuts", "cut", "comes", "came", "shuts", "shut", "pops", "turns", "starts", "stops"}
@@ -179,9 +186,14 @@ def with_unit(st: Statement, quantity: Quantity, before: Statement | None = None
         told = lone and lone[0] in _BEFORE | {"get", "got", "only", "about"}
         unit = (
             "[in_i]"
-            if told and "." not in st.norms[quantity.end - 1] and after not in {"of", "full", "open", "way", "inch"}
+            if (told or (quantity.start <= st.opening() and quantity.end == len(st.norms)))
+            and "." not in st.norms[quantity.end - 1]
+            and after not in {"of", "full", "open", "way", "inch"}
             else None
         )
+    before_it = tuple(st.norms[max(0, quantity.start - 2) : quantity.start])
+    if unit is None and (before_it in _REACHES or before_it[-1:] == ("stands",)) and quantity.value < 200:  # noqa: PLR2004 - inches
+        unit = "[in_i]"  # "sticks up fourteen"
     if unit is None and lone == ["at"] and _CUTS & set(st.norms) and _AT & set(st.norms):
         unit = next((u for u in _units_of(st, st.thing) if u == "[psi]" and quantity.value >= Decimal(5)), None)
     return quantity if unit is None else replace(quantity, unit=unit, form="quantity")
