@@ -156,3 +156,12 @@ def test_what_works_but_not_from_one_end_is_both(shipped: Packs) -> None:
 )
 def test_what_a_thing_is_or_whence_it_comes_is_no_fault_and_no_limit(text: str, shipped: Packs) -> None:
     assert not {("saw", "adverse"), ("skipped", None)} & set(told(text, shipped))
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [("they're block walls", "block"), ("overhead drop", "overhead"), ("hardwood in here", "hardwood")],
+)
+def test_a_material_in_a_name_is_told_where_nothing_else_is(text: str, value: str, shipped: Packs) -> None:
+    heard = listen(Narration("test", (Line(0.0, 4.0, text),)), shipped)
+    assert [d.value for d in heard.drafts if d.act == "identified"] == [value]

@@ -17,6 +17,12 @@ __all__ = ["made_of"]
 
 #: A description in passing is short; in longer statements a material only says of what something else is told.
 _MOST_WORDS = 9
+#: A name with little beside it; words from "is" to what it is.
+_FEW_WORDS, _NEAR = 5, 4
+#: A material and what is of it are at least so many words.
+_TOGETHER_WITH = 2
+#: What begins with these was spoken of before.
+_KNOWN = frozenset({"the", "that", "this", "those", "these", "no", "one", "another"})
 _COPULAS = frozenset({"is", "are", "'s", "was", "were", "looks"})
 #: After these a material says where something is or goes, not what it is.
 _WHERE = frozenset({"on", "in", "at", "under", "behind", "by", "to", "near", "from", "through", "into", "over", "of", "with", "between",
@@ -28,8 +34,9 @@ def made_of(st: Statement, judging: AbstractSet[int] = frozenset()) -> list[Draf
 
     *judging* are positions of words that judge: those describe nothing.
     """
-    if st.thing is None or len(st.norms) > _MOST_WORDS or {"i", "we", "you"} & set(st.norms):
+    if st.thing is None or {"i", "we", "you"} & set(st.norms):
         return []
+    long = len(st.norms) > _MOST_WORDS
     for attribute in ("material", "type"):
         for start, _, text in _said(st, "materials" if attribute == "material" else "manners"):
             before = start
@@ -37,8 +44,14 @@ def made_of(st: Statement, judging: AbstractSet[int] = frozenset()) -> list[Draf
                 before -= 1
             if before and st.norms[before - 1] in _WHERE:
                 continue
-            if st.subject is not None and st.subject.start <= start < st.subject.end:
+            if (
+                st.subject is not None
+                and st.subject.start <= start < st.subject.end
+                and (judging or not _all_there_is(st, start))
+            ):
                 continue  # "concrete floor is …": a part of its name
+            if long and not _just_after_copula(st, start):
+                continue
             if start in judging:
                 continue
             if not _predicate(st, start):
@@ -49,6 +62,23 @@ def made_of(st: Statement, judging: AbstractSet[int] = frozenset()) -> list[Draf
                 )
             ]
     return []
+
+
+def _all_there_is(st: Statement, start: int) -> bool:
+    """Whether a material in a name is what is told: "they're block walls", "overhead drop", "black iron all through"."""
+    if any(w in _COPULAS for w in st.norms[:start]):
+        return True
+    if len(st.norms) - st.opening() < _TOGETHER_WITH or st.norms[st.opening()] in _KNOWN:
+        return False  # "cartridge", "the black plastic": a name and no more
+    verbs = members("clauses", "auxiliaries") | members("clauses", "verbs") | GRAMMAR.doing
+    return len(st.norms) <= _FEW_WORDS and not any(
+        w in verbs or w in _WHERE - {"on", "in", "at", "of"} for w in st.norms
+    )
+
+
+def _just_after_copula(st: Statement, start: int) -> bool:
+    """Whether "is" stands so near before that the rest of a longer statement does not matter: "is the old steel kind up …"."""
+    return any(w in _COPULAS for w in st.norms[max(0, start - _NEAR) : start])
 
 
 def _said(st: Statement, name: str) -> list[tuple[int, int, str]]:

@@ -26,6 +26,9 @@ _HAS = frozenset({"has", "have", "'s", "is", "are", "i", "we", "they"})
 _WHICH = frozenset({"far", "other", "big", "little", "small", "same", "new", "old", "left", "right", "front", "rear", "back", "middle",
                     "north", "east", "south", "west", "top", "bottom", "neither", "each", "either", "this", "that", "last", "next",
                     "outside", "inside", "upper", "lower", "near", "corner", "end", "long", "short", "hot", "cold"})  # fmt: skip
+#: Answers, and states that are told by themselves ("running on high").
+_AFTER_IS = frozenset({"no", "yeah", "yep", "running", "going", "filling"})
+_IS = frozenset({"is", "are", "'s", "was", "were"})
 _COPULAS = frozenset({"is", "'s", "was", "has", "looks"})
 _HERE = frozenset({"here", "there"})
 _TO_HERE = frozenset({"up", "down", "out", "over", "back", "in"})
@@ -62,6 +65,8 @@ def _held(norms: Sequence[str], cut: int) -> bool:
     if before in _OPEN and not (before in {"and", "or"} and word in GRAMMAR.subjects):
         return True
     subject = word in GRAMMAR.personal | {"it", "there", "that", "this", "no", "and", "but", "so"}
+    if before in _IS and word not in GRAMMAR.subjects | GRAMMAR.conjunctions | _AFTER_IS:
+        return True  # "return duct's | ductboard"
     if before in _MODAL and earlier in GRAMMAR.subjects and not subject:
         return norms[cut - 3 : cut - 2] not in (
             ["like"],
