@@ -50,8 +50,9 @@ __all__ = ["listen", "listened"]
 
 #: Seconds within which a requirement speaks of the statement before it.
 _CONTRAST_WITHIN = 15.0
-#: Below this share of known words, in a narration of some length, nothing is drafted.
-_LEAST_KNOWN, _SOME_LENGTH = 0.35, 20
+#: Below this share of known words nothing is drafted, in a narration that is not short; one of some length has to tell
+#: of something that a house has.
+_LEAST_KNOWN, _SHORT, _SOME_LENGTH = 0.35, 10, 20
 
 
 #: What is guessed of a thing that could not be seen.
@@ -644,9 +645,16 @@ def _fits(draft: Draft) -> bool:
 
 
 def _is_understood(made: Sequence[Token], lexicon_: Lexicon) -> bool:
-    if len(made) < _SOME_LENGTH:
+    """Whether enough of the words are those of the packs and of the language."""
+    if len(made) < _SHORT:
         return True
     return sum(t.stem in lexicon_.known or t.norm in lexicon_.known for t in made) >= _LEAST_KNOWN * len(made)
+
+
+def _is_of_a_house(drafts: Sequence[Draft], said: Spoken) -> bool:
+    """Whether anything was told of what a house has and was called by a name of it; in a sentence or two any name does."""
+    named = {meaning.kind for row in said.components for meaning in row.meanings if not meaning.heard}
+    return len(said.tokens) < _SOME_LENGTH or any(d.kind in named and not d.why.startswith("vote") for d in drafts)
 
 
 def listen(narration: Narration, packs: Packs, *, place: str | None = None) -> Heard:
@@ -670,10 +678,9 @@ def listened(
     lexicon_ = lexicon(packs)
     said = spoken(narration.lines, lexicon_)
     nothing = Heard(narration.name, (), (), (), (), narration.problems)
-    if not said.tokens:
-        return nothing
-    if not _is_understood(said.tokens, lexicon_):
-        return replace(nothing, problems=(*narration.problems, NOTHING_HEARD.at(narration.name)))
+    unheard = replace(nothing, problems=(*narration.problems, NOTHING_HEARD.at(narration.name, _size(said))))
+    if not said.tokens or not _is_understood(said.tokens, lexicon_):
+        return unheard
     listener = _Listener(lexicon_, said.words, Scene(lexicon_, place_of(place, lexicon_) if place else HOUSE))
     listener.weights = stored_weights() if weights is None else weights
     listener.watch = watch
@@ -681,15 +688,23 @@ def listened(
         _hear(listener, said, clause)
     give_reasons(listener.items, said.words)
     drafts = [d for item in listener.items for d in item.drafts]
-    problems = narration.problems
-    if not drafts and len(said.tokens) >= _SOME_LENGTH:
-        problems = (*problems, NOTHING_HEARD.at(narration.name))
+    told = any(row.reason in {"hypothetical", "teaching", "corrected"} for row in listener.aside)
+    arrived = listener.scene.place.sort != HOUSE.sort
+    if not drafts and not told and not listener.guesses and (not arrived or len(said.tokens) >= _SOME_LENGTH):
+        return replace(unheard, set_aside=tuple(listener.aside))
+    if drafts and not told and not _is_of_a_house(drafts, said):
+        return unheard
     live = {id(d) for d in drafts}
     return Heard(
         narration.name, tuple(drafts), tuple(sorted(listener.aside, key=lambda row: row.start)),
-        tuple(Open(d) for d in still_on(drafts)), tuple(Open(d) for d in listener.doubts if id(d) in live), problems,
+        tuple(Open(d) for d in still_on(drafts)), tuple(Open(d) for d in listener.doubts if id(d) in live), narration.problems,
         tuple(listener.guesses),
     )  # fmt: skip
+
+
+def _size(said: Spoken) -> str:
+    count = len(said.words)
+    return f"{count} words" if count != 1 else "1 word"
 
 
 def _hear(listener: _Listener, said: Spoken, clause: Clause) -> None:

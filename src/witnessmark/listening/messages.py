@@ -75,9 +75,10 @@ OVERLAP = Message(
 )
 NOTHING_HEARD = Message(
     "WM611",
-    "almost nothing in this narration was recognised",
-    "Drafts from words that are not understood would be noise, so none were made.",
-    "Check the language of the recognition (English is expected) and that this is a walk-through of a house.",
+    "almost nothing in this narration was understood",
+    "Drafts from words that tell of nothing a house has would be noise, so none were made; what is sung, and marks such as "
+    "[Music], are no speech.",
+    "Check that this is a walk-through of a house, in English, and that the recognition heard the speaker.",
 )
 UNREADABLE = Message(
     "WM612",

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from witnessmark.listening.narration import Line
+from witnessmark.listening.sound_marks import without_sound_marks
 
 __all__ = ["PAUSE", "Token", "Word", "expanded", "pace", "phrase", "quoted", "root", "stem", "tokens", "words"]
 
@@ -73,10 +74,11 @@ def words(lines: Sequence[Line]) -> list[Word]:
     found: list[Word] = []
     for index, line in enumerate(lines):
         following = lines[index + 1] if index + 1 < len(lines) else None
-        matches = list(_WORD.finditer(line.text))
+        text = without_sound_marks(line.text)
+        matches = list(_WORD.finditer(text))
         for place, match in enumerate(matches):
-            to = matches[place + 1].start() if place + 1 < len(matches) else len(line.text)
-            between = line.text[match.end() : to]
+            to = matches[place + 1].start() if place + 1 < len(matches) else len(text)
+            between = text[match.end() : to]
             last = place + 1 == len(matches)
             silent = last and line.timed_end and following is not None and following.start - line.end >= PAUSE
             hard = silent or bool(between not in {"", " "} and between.strip() and _HARD.search(between))
