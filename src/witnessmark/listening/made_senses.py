@@ -172,7 +172,7 @@ def _but_not(st: Statement) -> Iterator[Sense]:
     """What is excepted from what works: "works from the top but not from the bottom"."""
     norms = st.norms
     for i in range(len(norms) - 2):
-        if norms[i] in {"but", "just"} and norms[i + 1] == "not" and norms[i + 2] in _WHERE_NOT:
+        if norms[i] == "but" and norms[i + 1] == "not" and norms[i + 2] in _WHERE_NOT:
             yield Sense(i + 1, i + 2, f"{norms[i]} not", wrong=True)
 
 

@@ -55,7 +55,7 @@ def senses(st: Statement) -> tuple[list[Sense], Denial]:
             continue  # "a bit tight" is wrong, "tight" is right
         if sort == "fitted" and norms[a].endswith("ing") and a and norms[a - 1] in {"in", "for", "by", "of", "to"}:
             continue  # "not in cooling"
-        done = _by_speaker(norms, a) and (b - a == 1 or norms[a].endswith("ed"))
+        done = _by_speaker(norms, a) and (b - a == 1 or norms[a].endswith(("ed", "ing")))
         if (sort == "wrong" and not done) or (text == "reversed" and _CROSSED & set(norms)):
             found_here.append(Sense(a, b, text, wrong=True, denied=denied))
         elif (sort == "right" and (denied or _says(st, a, b, text))) or (
