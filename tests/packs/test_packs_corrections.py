@@ -76,3 +76,26 @@ def test_new_tables_are_checked(table: str, number: str | None) -> None:
     problems = parse({**small(), "w.toml": pack("w", table)})[1]
     assert problems
     assert number is None or number in {p.number for p in problems}
+
+
+FORM = '[form]\nwords = "the form"\nsection = "9"\ntag = "memory"\n'
+ITEM = '[[form_item]]\ngroup = "I. Kitchen"\nnumber = "A"\nwords = "{words}"\nkinds = ["{kind}"]\ntag = "memory"\n'
+
+
+def test_an_item_of_a_form_stands_in_for_the_one_with_its_number() -> None:
+    law = {**small(), "law.toml": pack("law", LAW, FORM, ITEM.format(words="Ranges", kind="range"))}
+    packs, problems = parse(law, [{"own.toml": fixed(ITEM.format(words="Stoves", kind="range"))}])
+    assert problems == []
+    assert [item.words for item in packs.rulebooks["us.xx"].form_items] == ["Stoves"]
+    assert packs.rulebooks["us.xx"].form is not None
+
+
+def test_an_item_names_kinds_that_there_are_and_belongs_to_a_form() -> None:
+    wrong = pack("law", LAW, FORM, ITEM.format(words="Ranges", kind="rang"))
+    assert "WM413" in {p.number for p in parse({**small(), "law.toml": wrong})[1]}
+    formless = pack("law", LAW, ITEM.format(words="Ranges", kind="range"))
+    (problem,) = parse({**small(), "law.toml": formless})[1]
+    assert "[form] is missing" in str(problem)
+    empty = pack("law", LAW, FORM, ITEM.format(words="Ranges", kind="range").replace('"range"', ""))
+    (problem,) = parse({**small(), "law.toml": empty})[1]
+    assert "name nothing" in str(problem)

@@ -15,8 +15,8 @@ from pypdf import PdfReader
 from report.small_visit import given, letter_of
 from witnessmark.report import Letter, Prepared, begin_pdf, prepare, write_pdf
 from witnessmark.report import pdf as pdf_module
-from witnessmark.report.pictures import foreseen, look_at
 from witnessmark.report.offsets import SplicingError
+from witnessmark.report.pictures import foreseen, look_at
 from witnessmark.report.splicing import splice, stand_in
 from witnessmark.report.typesetting import typeset
 

@@ -207,3 +207,13 @@ def test_signs_that_no_font_holds_are_replaced_and_named() -> None:
     assert lost == ("渋", "谷", "👍", "🏽")
     assert fitting("a\ufe0fb") == ("ab", ())
     assert fitting("a\u3000b") == ("a b", ())
+
+
+def test_a_webp_is_shown_like_any_other_picture(tmp_path: Path) -> None:
+    image = Image.new("RGB", (2400, 1600), (200, 40, 40))
+    image.save(tmp_path / "photo.webp", "WEBP", exif=b"Exif\0\0MM\0*\0\0\0\x08\0\0")
+    made = prepared(tmp_path, tmp_path / "photo.webp")
+    with Image.open(made) as shown:
+        assert shown.format == "JPEG"
+        assert shown.size == (800, 534)
+        assert not shown.getexif()

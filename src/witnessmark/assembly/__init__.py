@@ -12,6 +12,7 @@ from witnessmark.assembly.messages import AUDIO_TIMES
 from witnessmark.assembly.noting import ENTRY_FIELDS, fields_of, read_note
 from witnessmark.assembly.overlay import start_overlay
 from witnessmark.assembly.packs import check_packs, count_packs, overlay_folders, read_packs
+from witnessmark.assembly.previewing import Previewed, preview_report
 from witnessmark.assembly.seeing import look_at, look_into
 from witnessmark.assembly.signing import SignedPdf, sign_report
 from witnessmark.assembly.situations import run_situations
@@ -31,6 +32,7 @@ __all__ = [
     "FileSigner",
     "Made",
     "OpenJob",
+    "Previewed",
     "SignedPdf",
     "Speech",
     "Talk",
@@ -53,6 +55,7 @@ __all__ = [
     "note_readings",
     "open_job",
     "overlay_folders",
+    "preview_report",
     "read_note",
     "read_packs",
     "read_talk",

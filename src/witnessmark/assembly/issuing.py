@@ -35,7 +35,7 @@ from witnessmark.report.tongue import LANGUAGES
 from witnessmark.stores.job_file import read_facts
 from witnessmark.views import is_delivery
 
-__all__ = ["LANGUAGES", "Made", "issue_report", "write_report"]
+__all__ = ["LANGUAGES", "Made", "Tell", "issue_report", "present_letter", "write_report"]
 
 #: The whole page in one file, to be sent.
 SINGLE = "report.html"
@@ -89,6 +89,18 @@ def write_report(
     Raises:
         Refusal: WM909 when nothing is recorded, or numbers of the report when it cannot be written.
     """
+    letter, problems = present_letter(job, packs, at=at, language=language)
+    return _write(job, letter, out or _home(job, language), tell, problems)
+
+
+def present_letter(
+    job: OpenJob, packs: Packs, *, at: datetime | None = None, language: str = "en"
+) -> tuple[Letter, tuple[Problem, ...]]:
+    """The letter as the record stands, and what could not be read of the record.
+
+    Raises:
+        Refusal: WM909 when nothing is recorded.
+    """
     entries, problems = job.entries()
     if not entries:
         raise Refusal(messages.NOTHING_TO_SEAL.at(str(job.folder)))
@@ -99,7 +111,7 @@ def write_report(
         letter = _letter(job, packs, instant(newest.at), seal_in_force=newest.body, language=language)
     else:
         letter = _letter(job, packs, at or job.now(), seal_in_force=None, language=language)
-    return _write(job, letter, out or _home(job, language), tell, tuple(problems))
+    return letter, tuple(problems)
 
 
 def _home(job: OpenJob, language: str) -> Path:

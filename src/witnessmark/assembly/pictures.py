@@ -1,4 +1,4 @@
-"""Pictures of a job in a form a page can show: stand-ins for what is neither JPEG nor PNG, such as thermal frames."""
+"""Pictures of a job in a form a page can show: stand-ins for what the report cannot read, such as thermal frames."""
 
 from __future__ import annotations
 

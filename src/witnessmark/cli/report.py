@@ -2,14 +2,30 @@
 
 from __future__ import annotations
 
+import sys
+import time
+from datetime import datetime
 from pathlib import Path
 
 import click
 
-from witnessmark.assembly import LANGUAGES, default_key_path, issue_report, open_job, read_packs, when, write_report
+from witnessmark.assembly import (
+    LANGUAGES,
+    default_key_path,
+    issue_report,
+    open_job,
+    preview_report,
+    read_packs,
+    when,
+    write_report,
+)
 from witnessmark.cli.output import FALLS_SHORT, answer, complain, json_option, progress, refusing
+from witnessmark.problems import Problem
 
 __all__ = ["report"]
+
+#: Seconds between two looks at the job.
+_PAUSE = 0.2
 
 
 @click.command()
@@ -30,6 +46,11 @@ __all__ = ["report"]
     help="Write a translation of it beside the report: our sentences and the packs' texts; words of people stay.",
 )
 @click.option("--why", help="Why an issued report is issued again.")
+@click.option(
+    "--preview",
+    is_flag=True,
+    help="Write a draft into JOB/preview, and again whenever the record changes, until Ctrl-C.",
+)
 @json_option
 @refusing
 def report(
@@ -41,6 +62,7 @@ def report(
     key: Path | None,
     language: str,
     why: str | None,
+    preview: bool,
     as_json: bool,
 ) -> None:
     """Write the report of JOB: index.html with its pictures, report.pdf and report.json.
@@ -52,7 +74,14 @@ def report(
         raise click.UsageError(
             "What is issued and sealed is the report in English. Issue it, then write the translation."
         )
+    if preview and (issue or moment or as_json):
+        raise click.UsageError(
+            "A preview is a draft of this moment, told in words: without --issue, --date and --json."
+        )
     opened = open_job(job)
+    if preview:
+        _preview(job, out, language)
+        return
     packs = read_packs()
     with progress("Writing", quiet=as_json) as tell:
         at = when(moment) if moment else None
@@ -76,3 +105,25 @@ def report(
             click.echo(f"Issued and sealed as edition {made.edition}.")
     if made.open_ends:
         raise SystemExit(FALLS_SHORT)
+
+
+def _preview(job: Path, out: Path | None, language: str) -> None:
+    def wait() -> bool:
+        time.sleep(_PAUSE)
+        return True
+
+    def tell(done: int, whole: int) -> None:
+        if sys.stderr.isatty():
+            click.echo(f"\rPictures ready: {done} of {whole} ", nl=done == whole, err=True)
+
+    told: tuple[Problem, ...] = ()
+    try:
+        for made in preview_report(job, read_packs(), wait=wait, out=out, language=language, tell=tell):
+            complain(problem for problem in made.problems if problem not in told)
+            told = made.problems
+            if made.written:
+                click.echo(
+                    f"{datetime.now().astimezone():%H:%M:%S} written, loose ends: {made.open_ends}. {made.page}, {made.pdf}"
+                )
+    except KeyboardInterrupt:
+        click.echo("The preview has ended; its last state stays.")

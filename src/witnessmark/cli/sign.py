@@ -45,7 +45,7 @@ def sign(
     stamp: str | None,
     as_json: bool,
 ) -> None:
-    """Sign the PDF of JOB's report. Issue it first: to write the report again takes the signature off.
+    """Sign the PDF of JOB's report. Issue it first: the PDF of another edition, or of a record that changed, is a new file without a signature.
 
     A signature with a certificate of your own making shows that nothing was changed since, and not who you are; one from an
     authority shows both. It is no qualified signature in the sense of any law.

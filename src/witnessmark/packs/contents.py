@@ -9,7 +9,17 @@ from dataclasses import dataclass, field
 
 from witnessmark.packs import messages
 from witnessmark.packs.faults import Report, unknown_keys
-from witnessmark.packs.law import ConditionWord, Definition, Delivery, Departure, Duty, Rulebook, Summary
+from witnessmark.packs.law import (
+    ConditionWord,
+    Definition,
+    Delivery,
+    Departure,
+    Duty,
+    FormItem,
+    LawForm,
+    Rulebook,
+    Summary,
+)
 from witnessmark.packs.model import PackFile
 from witnessmark.packs.provenance import PROVENANCE_KEYS, Origin
 from witnessmark.packs.rows import read_row
@@ -19,7 +29,17 @@ __all__ = ["Contents", "read_contents"]
 
 _LARGEST = 4 * 1024 * 1024
 _TOP = ("pack", "version", "corrects", *PROVENANCE_KEYS)
-_RULEBOOK_TABLES = ("rulebook", "definition", "duty", "condition_word", "delivery", "summary", "departure")
+_RULEBOOK_TABLES = (
+    "rulebook",
+    "definition",
+    "duty",
+    "condition_word",
+    "delivery",
+    "summary",
+    "departure",
+    "form",
+    "form_item",
+)
 
 
 @dataclass(slots=True)
@@ -86,10 +106,11 @@ def _law(path: str, table: Mapping[str, object], origin: Origin, report: Report)
         ("definition", "definitions", Definition),
         ("condition_word", "condition_words", ConditionWord),
         ("delivery", "deliveries", Delivery),
+        ("form_item", "form_items", FormItem),
     ):
         read = [read_row(cls, row, at, report) for at, row in _tables(path, table, name, report)]
         held[attribute] = tuple(row for row in read if row is not None)
-    for name, one in (("summary", Summary), ("departure", Departure)):
+    for name, one in (("summary", Summary), ("departure", Departure), ("form", LawForm)):
         held[name] = read_row(one, table[name], f"{path}: [{name}]", report) if name in table else None
     duties: list[Duty] = []
     seen: set[str] = set()

@@ -16,6 +16,7 @@ _SAME: dict[str, Callable[[Any], object]] = {
     "definitions": lambda row: row.term,
     "condition_words": lambda row: (row.code, row.words),
     "deliveries": lambda row: row.anchor,
+    "form_items": lambda row: (row.group, row.number),
 }
 
 
@@ -29,14 +30,14 @@ def correct(book: Rulebook, law: Mapping[str, object]) -> tuple[Rulebook, list[t
     """The *book* with the rows of *law* (by field) laid over it, and each duty replaced with what replaces it.
 
     A row of the same id (duty), term, words or anchor stands in the place of the one it corrects; others are added at
-    the end. A summary or departure replaces the whole of it.
+    the end. A summary, departure or form replaces the whole of it.
     """
     changes: dict[str, Any] = {}
     for field, same in _SAME.items():
         over = cast("tuple[Any, ...]", law.get(field, ()))
         if over:
             changes[field] = _laid_over(getattr(book, field), over, same)
-    changes |= {name: law[name] for name in ("summary", "departure") if law.get(name) is not None}
+    changes |= {name: law[name] for name in ("summary", "departure", "form") if law.get(name) is not None}
     earlier = {duty.id: duty for duty in book.duties}
     new = cast("tuple[Duty, ...]", law.get("duties", ()))
     replaced = [(earlier[duty.id], duty) for duty in new if duty.id in earlier]

@@ -8,7 +8,7 @@ from witnessmark.packs.provenance_row import Provenance
 
 __all__ = [
     "ANCHORS", "DAYS", "EXTENTS", "MEANINGS", "NEAR", "VERBS", "ConditionWord", "Definition", "Delivery", "Departure",
-    "Duty", "Numeric", "Rulebook", "Subject", "Summary",
+    "Duty", "FormItem", "LawForm", "Numeric", "Rulebook", "Subject", "Summary",
 ]  # fmt: skip
 
 VERBS = (
@@ -174,6 +174,33 @@ class Departure:
 
 
 @dataclass(frozen=True, slots=True)
+class LawForm:
+    """A form that a law prescribes for its reports: its name, where the law says so, and what this program leaves open."""
+
+    words: str
+    section: str
+    tag: str
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class FormItem:
+    """One item of such a form, in its order: ``number`` within its ``group``, and the heading it bears there.
+
+    It takes every component of one of ``kinds``; with ``systems``, every one of those systems that no other item takes.
+    ``optional``: left out where the record says nothing of it.
+    """
+
+    group: str
+    number: str
+    words: str
+    tag: str
+    kinds: tuple[str, ...] = ()
+    systems: tuple[str, ...] = ()
+    optional: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Rulebook:
     """One law's duties for a period.
 
@@ -203,6 +230,8 @@ class Rulebook:
     deliveries: tuple[Delivery, ...] = ()
     summary: Summary | None = None
     departure: Departure | None = None
+    form: LawForm | None = None
+    form_items: tuple[FormItem, ...] = ()
     observed_listed: bool = False
     code_claims: str = ""
     new_construction: bool = True

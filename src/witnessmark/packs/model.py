@@ -13,6 +13,8 @@ from witnessmark.packs.law import (
     Delivery,
     Departure,
     Duty,
+    FormItem,
+    LawForm,
     Numeric,
     Rulebook,
     Subject,
@@ -22,8 +24,8 @@ from witnessmark.packs.provenance_row import TAGS, Provenance
 
 __all__ = [
     "DIRECTIONS", "EXTENTS", "LANGUAGES", "STAKES", "TAGS", "URGENCIES", "VERBS", "Attribute", "AttributeValue",
-    "Caution", "Condition", "ConditionWord", "Criterion", "Definition", "Delivery", "Departure", "Duty", "Era", "Frame",
-    "Kind", "Life", "LookAgain", "Measure", "Numeric", "Override", "PackFile", "Packs", "Part", "Procedure",
+    "Caution", "Condition", "ConditionWord", "Criterion", "Definition", "Delivery", "Departure", "Duty", "Era", "FormItem", "Frame",
+    "Kind", "LawForm", "Life", "LookAgain", "Measure", "Numeric", "Override", "PackFile", "Packs", "Part", "Procedure",
     "Provenance", "Reason", "Rulebook", "Sort", "Subject", "Summary", "Trade", "Translation",
 ]  # fmt: skip
 

@@ -12,6 +12,8 @@ from witnessmark.packs.model import (
     Delivery,
     Departure,
     Duty,
+    FormItem,
+    LawForm,
     LookAgain,
     Numeric,
     Packs,
@@ -35,7 +37,7 @@ there. A text is written in quotes, and so is a number that was published, so th
 """
 
 #: Fields of a rulebook that stand in tables of their own.
-_FROM_TABLES = {"duties", "definitions", "condition_words", "deliveries", "summary", "departure"}
+_FROM_TABLES = {"duties", "definitions", "condition_words", "deliveries", "summary", "departure", "form", "form_items"}
 _NESTED = (
     ("a part, in `parts` of a kind", Part),
     ("a second look, `look_again` of a procedure", LookAgain),
@@ -66,6 +68,8 @@ def _form() -> str:
     lines += _table("`[[delivery]]` of a rulebook", Delivery)
     lines += _table("`[summary]` of a rulebook", Summary)
     lines += _table("`[departure]` of a rulebook", Departure)
+    lines += _table("`[form]` of a rulebook", LawForm)
+    lines += _table("`[[form_item]]` of a rulebook", FormItem)
     for title, cls in _NESTED:
         lines += _table(title[0].upper() + title[1:], cls)
     return "\n".join(lines)

@@ -155,6 +155,13 @@ class _Checker:
         self.named(row.departure.reasons if row.departure else (), self.packs.reasons, "reason", where)
         if row.effective_to is not None and row.effective_to <= row.effective_from:
             self.report(messages.CONTRADICTS, where, "effective_to is not after effective_from")
+        for item in row.form_items:
+            at = f"{where}, [[form_item]] {item.group}, {item.number}"
+            self.named(item.kinds, self.packs.kinds, "kind", at)
+            if not item.kinds and not item.systems:
+                self.report(messages.MISSING_KEY, at, "kinds and systems name nothing")
+        if row.form_items and row.form is None:
+            self.report(messages.MISSING_KEY, where, "[form] is missing beside [[form_item]]")
         for duty in row.duties:
             self.duty(duty, f"{duty.provenance.file}: [[duty]] {duty.id}")
 

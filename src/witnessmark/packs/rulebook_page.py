@@ -72,6 +72,25 @@ def _whole(book: Rulebook) -> list[str]:
     return lines
 
 
+def _form(book: Rulebook) -> list[str]:
+    """The form that the law prescribes, item by item, with what belongs into each."""
+    if book.form is None:
+        return []
+    form = book.form
+    lines = [
+        "## The form that the law prescribes",
+        "",
+        f"{form.words} ({form.section}; {_TAGS[form.tag]}). {form.note}".strip(),
+        "",
+    ]
+    lines += ["| group | item | heading | takes | how sure |", "|---|---|---|---|---|"]
+    for row in book.form_items:
+        rest = [f"what is left of {', '.join(row.systems)}"] if row.systems else []
+        takes = ", ".join((*row.kinds, *rest)) + ("; left out where there is none" if row.optional else "")
+        lines.append(f"| {_cell(row.group)} | {row.number} | {_cell(row.words)} | {takes} | {_TAGS[row.tag]} |")
+    return [*lines, ""]
+
+
 def _duty(duty: Duty) -> list[str]:
     lines = [f"### {duty.id} · {_cell(duty.section)}", ""]
     who = "In this law" if duty.verb == "define" else f"The inspector {_MODALITY[duty.modality]}"
@@ -120,6 +139,7 @@ def rulebook_page(book: Rulebook) -> str:
         ]
         lines.append("")
     lines += _whole(book)
+    lines += _form(book)
     systems = dict.fromkeys(duty.system for duty in book.duties)
     for system in systems:
         lines += [f"## {SYSTEMS.get(system, system.capitalize())}", ""]

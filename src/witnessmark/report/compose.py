@@ -24,6 +24,7 @@ from witnessmark.report.evidence import evidence_of
 from witnessmark.report.findings import findings_of, places_of, summary_of, systems_of
 from witnessmark.report.glance import glance_of
 from witnessmark.report.lawful import due_of, items_of, law_summary_of, law_texts_of, left_out_of, observed_of
+from witnessmark.report.lawful_form import form_of
 from witnessmark.report.letter import Finding, Letter
 from witnessmark.report.messages import NO_RULEBOOK, SIGNS_REMOVED
 from witnessmark.report.naming import names_of
@@ -104,7 +105,7 @@ def compose(
         standing: loose ends, duties and judged readings; while any of them blocks, the letter is a draft.
         media: where a file of the record lies, by its SHA-256; None when it is not there.
         issued: date and time the letter bears, with offset.
-        pictures: displayable stand-ins (JPEG or PNG) by the SHA-256 of files that are neither, such as thermal frames.
+        pictures: displayable stand-ins (JPEG or PNG) by the SHA-256 of files that no page shows, such as thermal frames.
         seal: the record's seal, once there is one.
         edition: number and reason of the edition that this letter is about to be issued as, before there is its seal.
         language: in which our own words are said (``tongue.LANGUAGES``); words of people stay as they are.
@@ -145,6 +146,7 @@ def compose(
         places=places_of(stakes, names),
         systems=systems_of(stakes, record, names),
         law=(*law_of(job, packs), *filter(None, [due_of(scene, names)])),
+        form=form_of(scene, names, findings),
         items=items_of(scene, names),
         observed=observed_of(scene, names),
         duties=duties_of(job, record, names, standing),

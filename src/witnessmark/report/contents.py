@@ -14,6 +14,7 @@ SECTIONS = (
     ("matters", "What matters most"),
     ("glance", "The house at a glance"),
     ("places", "Findings by place and by system"),
+    ("form", "In the order of the law’s form"),
     ("inspected", "What was inspected, and how"),
     ("not-inspected", "What was not inspected, and why"),
     ("started", "What was started, watched and put back"),
@@ -37,8 +38,9 @@ def tongue_of(letter: Letter) -> Tongue:
 
 
 def sections_of(letter: Letter) -> dict[str, str]:
-    """Anchors and headings of the parts, in the language of the letter."""
-    return {anchor: tongue_of(letter).say(heading) for anchor, heading in SECTIONS}
+    """Anchors and headings of the parts that the letter has, in its language."""
+    absent = {name for name, there in (("form", letter.form), ("outlook", letter.outlook)) if not there}
+    return {anchor: tongue_of(letter).say(heading) for anchor, heading in SECTIONS if anchor not in absent}
 
 
 def open_groups(letter: Letter) -> tuple[tuple[str, tuple[OpenEnd, ...]], ...]:

@@ -15,8 +15,8 @@ from pathlib import Path
 from witnessmark.problems import Problem
 
 __all__ = [
-    "Answered", "Description", "Drawing", "DutyLine", "Edition", "Evidence", "FiledMedium", "Finding", "Glance", "ItemWord", "LawSummary",
-    "LawText", "LeftOut", "Letter", "NotAsked", "OpenEnd", "Opening", "Operation", "Outlook", "Picture", "PlaceFindings",
+    "Answered", "Description", "Drawing", "DutyLine", "Edition", "Evidence", "FiledMedium", "Finding", "FormLine", "Glance", "ItemWord", "LawSummary",
+    "LawText", "LeftOut", "Letter", "NotAsked", "OpenEnd", "Opening", "Operation", "Outlook", "Picture", "PlaceFindings", "PrescribedForm",
     "ReadingLine", "Seal", "StakeGroup", "Statement", "Step", "SubjectLine", "SystemDuties", "SystemGlance", "Term",
 ]  # fmt: skip
 
@@ -233,6 +233,44 @@ class LawSummary:
 
 
 @dataclass(frozen=True, slots=True)
+class FormLine:
+    """One item of a prescribed form: its group, number and heading there, the law's marks, what is told, and its findings.
+
+    ``marks`` and ``codes`` belong together; none where the record says nothing of the item. ``findings`` are numbers.
+    """
+
+    group: str
+    number: str
+    item: str
+    marks: tuple[str, ...]
+    codes: tuple[str, ...]
+    says: tuple[Statement, ...]
+    findings: tuple[int, ...]
+    rests_on: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PrescribedForm:
+    """The account in the order of the form that a law prescribes: its name, where the law says so, what is left open.
+
+    ``note`` says how sure we are of its order; ``columns`` are the law's marks, each with its code.
+    """
+
+    name: str
+    section: str
+    words: str
+    note: str
+    columns: tuple[tuple[str, str], ...]
+    lines: tuple[FormLine, ...]
+
+    @property
+    def groups(self) -> dict[str, tuple[FormLine, ...]]:
+        """The lines of each group, in the order of the form."""
+        names = dict.fromkeys(line.group for line in self.lines)
+        return {name: tuple(line for line in self.lines if line.group == name) for name in names}
+
+
+@dataclass(frozen=True, slots=True)
 class ItemWord:
     """One component under the law's own word for its state, with the law's code where it has one."""
 
@@ -432,6 +470,7 @@ class Letter:
     places: tuple[PlaceFindings, ...]
     systems: tuple[PlaceFindings, ...]
     law: tuple[str, ...]
+    form: PrescribedForm | None
     items: tuple[ItemWord, ...]
     observed: tuple[Statement, ...]
     duties: tuple[SystemDuties, ...]

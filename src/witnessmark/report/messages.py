@@ -20,7 +20,7 @@ NOT_DISPLAYABLE = Message(
     "WM802",
     "this file cannot be shown on a page",
     "The report lists it in words; it stays in the record as it is.",
-    "Nothing, if words are enough; else add a JPEG or PNG of it to the record.",
+    "Nothing, if words are enough; else add a JPEG, PNG or WebP of it to the record.",
 )
 PICTURE_UNREADABLE = Message(
     "WM803",

@@ -86,7 +86,7 @@ def _opened(path: Path) -> Iterator[tuple[Image.Image, int]]:
     """The picture, not decoded yet but told to what scale it shall be, and how many pixels are then averaged a side."""
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")  # a damaged tag beside the picture is no reason not to show it
-        with Image.open(path, formats=("JPEG", "PNG")) as opened:
+        with Image.open(path, formats=("JPEG", "PNG", "WEBP")) as opened:
             if opened.width * opened.height > _MOST_PIXELS:
                 raise ValueError(f"{opened.width} by {opened.height} pixels are too many")
             if opened.mode in {"I;16", "I"}:

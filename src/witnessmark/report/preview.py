@@ -7,6 +7,7 @@ with every change, so the process is replaced by a fresh one once it holds too m
 from __future__ import annotations
 
 import multiprocessing
+import signal
 import sys
 from contextlib import suppress
 from dataclasses import dataclass
@@ -149,10 +150,11 @@ class Preview:
 
 def _work(pipe: Connection, folder: Path) -> None:
     """The other process: one letter after another, until nobody is there any more."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # whoever began it ends it, by closing the pipe
     while True:
         try:
             letter = pipe.recv()
-        except (EOFError, OSError, KeyboardInterrupt):
+        except (EOFError, OSError):
             return
         try:
             problems, refused = _write(letter, folder, pipe), False

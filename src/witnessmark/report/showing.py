@@ -19,8 +19,8 @@ from witnessmark.views import media as media_of
 
 __all__ = ["Showing", "showing_of"]
 
-_DISPLAYABLE = {".jpg", ".jpeg", ".png"}
-_DISPLAYABLE_MIME = {"image/jpeg", "image/png"}
+_DISPLAYABLE = {".jpg", ".jpeg", ".png", ".webp"}
+_DISPLAYABLE_MIME = {"image/jpeg", "image/png", "image/webp"}
 _SORTS = {
     "photo": "photo",
     "thermal": "thermal picture",
