@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from witnessmark.listening import Line, Narration, listen
 from witnessmark.packs.model import Packs
 
 _TOLD: list[tuple[tuple[str, ...], list[str]]] = [
@@ -29,6 +30,7 @@ _TOLD: list[tuple[tuple[str, ...], list[str]]] = [
     (("filled the sink", "opened the drain", "runs out quick"), []),
     (("kitchen sink hot side wide open",), ["sink"]),
     (("kitchen sink hot side wide open", "closed it again"), []),
+    (("i've got the water running in the kitchen sink", "dishwasher has no air gap"), ["sink"]),
     (("water's on at the laundry sink", "okay water's off"), []),
     (("shower's running in the primary bath",), ["shower"]),
     (("i'll leave the shower run for fifteen minutes to load the pan",), ["shower"]),
@@ -133,6 +135,7 @@ _TOLD: list[tuple[tuple[str, ...], list[str]]] = [
     (("turned the main breaker off", "i'm leaving it off"), ["service-panel"]),
     (("i shut off the breaker for the dryer and left it off",), ["service-panel"]),
     (("turned the breaker off", "breaker's back on"), []),
+    (("flipped the breaker off and back on",), []),
     (("i shut the gas valve at the dryer",), ["*"]),
     (("turned the water heater gas valve to pilot",), ["*"]),
     (("turned the water heater gas control to pilot", "set it back to hot"), []),
@@ -160,6 +163,7 @@ _TOLD: list[tuple[tuple[str, ...], list[str]]] = [
     (("car charger switched on i left it that way",), ["ev-charger"]),
     (("flipped the pool pump to manual",), ["swimming-pool"]),
     (("pool pump's running on manual",), ["swimming-pool"]),
+    (("flipped the pool pump to manual", "back on auto"), []),
     (("pool light on", "pool light off"), []),
     (("put the softener in bypass",), ["water-treatment"]),
     (("put the softener in bypass", "softener's back in service"), []),
@@ -186,9 +190,12 @@ _TOLD: list[tuple[tuple[str, ...], list[str]]] = [
     (("turned the ac on", "turned the ac off"), []),
     (("turned the ac on",), ["air-conditioner"]),
     (("shower's running", "bath fan's on", "everything's off in here"), []),
+    (("oven on", "dishwasher going"), ["range", "dishwasher"]),
+    (("oven on", "dishwasher going", "killed the oven"), ["dishwasher"]),
     (("oven on", "dishwasher going", "oven and dishwasher are both off"), []),
-    (("oven on", "dishwasher going", "both off"), []),
     (("i turned on the hot at the kitchen sink", "i'll kill that on the way out"), ["sink"]),
+    (("running water at the hall bath sink", "i'll shut that off later"), ["sink"]),
+    (("running water at the hall bath sink", "don't let me forget that sink"), ["sink"]),
     (("running water at the hall bath sink", "remind me to shut it off", "shut the sink off"), []),
     (("fan's running already they left it on",), []),
     (("oven works on bake",), []),
@@ -204,5 +211,274 @@ _TOLD: list[tuple[tuple[str, ...], list[str]]] = [
 @pytest.mark.parametrize(("lines", "open_"), _TOLD, ids=[" / ".join(lines) for lines, _ in _TOLD])
 def test_what_is_left_on_or_open(hear: Any, shipped: Packs, lines: tuple[str, ...], open_: list[str]) -> None:
     heard = hear(*lines, using=shipped)
+    left = sorted(row.draft.kind or row.draft.label for row in heard.still_on)
+    assert left == sorted(open_) or (open_ == ["*"] and len(left) == 1)
+
+
+#: Stretches of talk without marks, and what is left at their end.
+_STRETCHES: list[tuple[str, list[str]]] = [
+    (
+        (
+            "okay upstairs hall bath i'm going to start with the tub stopper's down hot and cold both running "
+            "toilet flushes good refills and stops sink in here drips at the handle fan's loud but it pulls tub's "
+            "about half full i'll shut that off and let it sit while i do the bedrooms"
+        ),
+        ["bathtub"],
+    ),
+    (
+        (
+            "laundry next washer's on a quick cycle it's filling no pan under it dryer i've got it going on timed "
+            "dry vent hose is kinked behind it gas shutoff is there okay dryer's off it was heating fine"
+        ),
+        ["clothes-washer"],
+    ),
+    (
+        (
+            "kitchen i turned the oven on bake three fifty all four burners light dishwasher i started on the "
+            "rinse cycle disposal works ran the hot side it gets to one twenty two range hood fan works light's "
+            "burned out shut the water off oven's at three forty good oven's off"
+        ),
+        ["dishwasher"],
+    ),
+    (
+        (
+            "garage right door opener works it reverses on the eyes left door i ran up by hand and it's staying "
+            "open for now heater in here hangs from the ceiling turned it up and it fired turned it back down"
+        ),
+        ["garage-door"],
+    ),
+    (
+        (
+            "furnace is a ninety percent i jumped the thermostat up to seventy six came on in about a minute "
+            "burners are clean blower's a little dirty i'll let it run while i look at the ducts"
+        ),
+        ["thermostat"],
+    ),
+    (
+        (
+            "attic hatch in the closet i popped it and set it on the shelf insulation's about eight inches bath "
+            "fan dumps right in here lights work i'll close that up when i come down"
+        ),
+        ["attic-access"],
+    ),
+    (
+        (
+            "panel's in the basement a two hundred amp took the cover off no doubles one breaker's warm copper "
+            "branch wiring cover's back on with all six screws main was on when i got here"
+        ),
+        [],
+    ),
+    (
+        (
+            "outside hose bib in back i opened it up good pressure no leak at the stem shut it off the one in "
+            "front won't turn sprinkler clock's set to auto i put it on manual zone three is running now two "
+            "heads don't pop up"
+        ),
+        ["irrigation"],
+    ),
+    (
+        (
+            "gfci by the sink trips and won't reset so everything on this wall is dead gfci in the garage trips "
+            "and resets exterior one tripped with my tester reset it"
+        ),
+        ["gfci"],
+    ),
+    (
+        (
+            "living room fireplace damper was closed i opened it looks clean up there i'll leave it open so you "
+            "can see gas valve for the log lighter is on the floor didn't touch it ceiling fan wobbles on high "
+            "and off"
+        ),
+        ["fireplace"],
+    ),
+    (
+        (
+            "crawl space door's off i'm going in vapor barrier's torn duct's down in the back joist is cracked "
+            "coming out and the door's back on"
+        ),
+        [],
+    ),
+    (
+        (
+            "ac it's seventy two out so i dropped it to sixty five supply's at fifty four return's seventy one "
+            "that's good set it back to seventy four"
+        ),
+        [],
+    ),
+    (
+        (
+            "generator out back ran it under load for five minutes and shut it down transfer switch works it's "
+            "back to auto"
+        ),
+        [],
+    ),
+    (
+        (
+            "bedroom windows i opened two of the three the one by the closet won't stay up propped it with a "
+            "stick left it like that smoke alarm chirps ceiling fan on low fine on high fine turned it off"
+        ),
+        ["window"],
+    ),
+    (
+        (
+            "half bath sink i plugged it and it's filling overflow works trap's dry underneath fan light combo "
+            "works pulled the stopper it drains slow"
+        ),
+        [],
+    ),
+    ("i killed the breaker for the disposal so i could look under there wire nut's loose turned it back on", []),
+    (
+        (
+            "water heater's set way up i didn't touch it shut the water off at the main to see if it holds it "
+            "does main's still off i'll turn it on when we leave"
+        ),
+        ["*"],
+    ),
+    (
+        (
+            "pool pump's off i turned it on at the timer prime took a while heater fired turned the heater off "
+            "pump's going"
+        ),
+        ["swimming-pool"],
+    ),
+    (
+        (
+            "back at the kitchen faucet's leaking at the base microwave ran a cup of water it's hot garbage "
+            "disposer seized hit the reset still hums so no good off dishwasher's latch is broken couldn't run it"
+        ),
+        [],
+    ),
+    (
+        (
+            "thermostat upstairs is set at sixty eight i pushed it up to seventy five to call for heat downstairs "
+            "one i left alone boiler fired circulator's running baseboard in the hall is getting hot i'll drop "
+            "that back when we're done"
+        ),
+        ["thermostat"],
+    ),
+    (
+        (
+            "alright garage first opener left side up and down fine both beams work right side same deal i'm "
+            "leaving the right door up so we can get the ladder out water heater's in the corner"
+        ),
+        ["*"],
+    ),
+    (
+        (
+            "bath two filling the sink to the overflow tub's filling too toilet's fine window's stuck sink's "
+            "draining good tub i'm leaving full to see if it drops"
+        ),
+        ["bathtub"],
+    ),
+    (
+        (
+            "dining room chandelier dimmer buzzes lights off outlet by the window dead patio slider rolls hard "
+            "latch works opened the window over the sink and it fell shut"
+        ),
+        [],
+    ),
+    (
+        (
+            "up on the roof hose is running on the valley to see if it leaks below shingles are twelve years old "
+            "or so pipe boot's cracked"
+        ),
+        ["*"],
+    ),
+    (
+        (
+            "we're in the utility room furnace switch was off i flipped it on and it lit right up filter's dirty "
+            "condensate pump hums i set the stat to seventy three"
+        ),
+        ["furnace", "thermostat"],
+    ),
+    (
+        (
+            "stove gas igniters all click front right won't light i've got the oven heating to four hundred "
+            "broiler works vent hood blows back in the room oven got to three ninety turned it off"
+        ),
+        [],
+    ),
+    (
+        (
+            "outside spigots two of em front one's fine back one i cracked open and it drips inside the wall so i "
+            "shut it right back off deck light's on a photocell"
+        ),
+        [],
+    ),
+    (
+        (
+            "washer hooked up i started a rinse and spin dryer heats shut it off laundry sink drains slow trap "
+            "leaks washer's on its last spin now okay it stopped"
+        ),
+        [],
+    ),
+    (
+        (
+            "attic's through the garage ceiling ladder's down i left it down whole house fan i switched on from "
+            "the hall it shakes the whole ceiling shut it down gable vent's blocked"
+        ),
+        ["attic-ladder"],
+    ),
+    (
+        (
+            "jacuzzi tub filled it past the jets hit the button on the deck nothing gfci for it's in the closet "
+            "it was tripped i reset it and now she runs jets off draining it now"
+        ),
+        [],
+    ),
+    (
+        (
+            "crawlspace hatch is in the closet floor pulled it up light switch works down there light's on okay "
+            "i'm out hatch is down and the light's off"
+        ),
+        [],
+    ),
+    (
+        (
+            "water softener i bumped it into bypass to check the pressure sixty two it's back in service sediment "
+            "filter's black"
+        ),
+        [],
+    ),
+    (
+        (
+            "first floor ac i set the thermostat down to sixty eight compressor kicked on i'll check it again on "
+            "the way out second floor's a separate unit same thing set that to sixty eight too"
+        ),
+        ["thermostat"],
+    ),
+    ("gas fireplace flipped the switch it lit glass is dirty remote works too switched it off pilot stays lit", []),
+    (
+        (
+            "service disconnect outside's a two hundred i pulled the cover off the subpanel in the garage "
+            "neutrals are bonded in there cover's on again"
+        ),
+        [],
+    ),
+    (
+        (
+            "well pump's on a breaker i turned the hose on in the yard ran it for thirty minutes pressure never "
+            "dropped below forty hose is off tank's waterlogged"
+        ),
+        [],
+    ),
+]
+#: Words in a caption, in turn.
+_IN_A_CAPTION = (9, 12, 7, 11, 8, 10)
+
+
+def _captions(text: str) -> tuple[Line, ...]:
+    """The words in captions of four seconds that end anywhere."""
+    words, made = text.split(), []
+    while words:
+        size = _IN_A_CAPTION[len(made) % len(_IN_A_CAPTION)]
+        made.append(Line(4.0 * len(made), 4.0 * len(made) + 4.0, " ".join(words[:size])))
+        words = words[size:]
+    return tuple(made)
+
+
+@pytest.mark.parametrize(("text", "open_"), _STRETCHES, ids=[text[:40] for text, _ in _STRETCHES])
+def test_what_is_left_at_the_end_of_a_stretch_of_talk(shipped: Packs, text: str, open_: list[str]) -> None:
+    heard = listen(Narration("test", _captions(text)), shipped)
     left = sorted(row.draft.kind or row.draft.label for row in heard.still_on)
     assert left == sorted(open_) or (open_ == ["*"] and len(left) == 1)

@@ -9,7 +9,7 @@ from witnessmark.listening.beside import Item
 from witnessmark.listening.drafts import Draft
 from witnessmark.listening.focus import part_of
 from witnessmark.listening.grammar import GRAMMAR
-from witnessmark.listening.ledger import after, still_on
+from witnessmark.listening.ledger import WILL_NOT_RESET, after, still_on
 from witnessmark.listening.operating import is_fitting
 from witnessmark.listening.operations import denies_reset, left_off, operated
 from witnessmark.listening.statement import Statement
@@ -29,6 +29,8 @@ _SETTING = 10.0
 _FEW = 12
 #: Seconds within which "they're all off" and "i'll leave that" speak of what was operated before.
 _THESE, _LEFT_WITHIN = 90.0, 45.0
+#: Seconds within which a stop that names nothing ("shut it off") can be of what was started, though it is not in focus.
+_LATELY = 75.0
 #: Words of handing something back.
 _BACK = frozenset({"back", "reset", "resetting", "returned", "relit", "again"})
 
@@ -71,7 +73,9 @@ class Devices:
         made = operated(st)
         if not made:
             self._restored(st)
-            return _let_out(st, running) or _ended(st, running) or _still(st, running) or _stays(st)
+            return (
+                _let_out(st, running) or _stays_tripped(st) or _ended(st, running) or _still(st, running) or _stays(st)
+            )
         if made[0].act == "ran":
             if self._set_after(made[0]) or self._left_after(st, made[0]):
                 self.joined = st
@@ -104,6 +108,8 @@ class Devices:
         if last is None or last.act != "ran" or st.start - last.start > _LEFT_WITHIN:
             return False
         item = next((i for i in self.items if any(d is last for d in i.drafts)), None)
+        if not st.named and last in self.running and _one_system(st, last, draft):
+            return True
         strange = st.scene.lexicon.kind(draft.kind)
         if item is None or (draft.kind != last.kind and (st.named or (strange is not None and strange.operated))):
             return False
@@ -120,7 +126,7 @@ class Devices:
         first = made[0]
         lately = {d.kind for d in self.done[-_FEW:] if st.start - d.start < _AGAIN} | {d.kind for d in running}
         if not st.named and first.kind not in lately:
-            first = _of_running(first, running)
+            first = _of_running(st, first, running)
         if "'switch down'" in first.why:
             last = self.done[-1] if self.done and st.start - self.done[-1].start < _THESE else None
             return [_moved(first, last)] if last is not None and last.act == "ran" else []
@@ -141,13 +147,14 @@ class Devices:
         begins = st.norms[st.opening()]
         stated = not {"i", "we"} & set(st.norms) and begins not in GRAMMAR.taking and not begins.endswith("ing")
         ran = bool(same) and same[-1].act == "ran"
-        lid = first.part is not None and bool(COVERS & set(st.norms)) and (not ran or same[-1].part != first.part)
+        lid = "off" in st.norms and "back" not in st.norms and first.part is not None and bool(COVERS & set(st.norms))
+        lid = lid and not (ran and same[-1].part == first.part)
         if stated and (not ran or lid):
             said = {w for n, _ in st.mentions for w in st.norms[n.start : n.end]}
             named = [run for run in running if said & set(run.label.split())]
             if named:
                 return [_moved(first, named[-1])]  # "fan's off", of the ceiling fan that was turned on
-            if (first.part or COVERS & set(st.norms)) and (opened := left_off(st, first)) is not None:
+            if COVERS & set(st.norms) and (opened := left_off(st, first)) is not None:
                 return [opened]
             again = bool(same) and st.start - same[-1].start < _AGAIN
             if "back" not in st.norms or again:
@@ -194,15 +201,21 @@ class Devices:
     def _restored(self, st: Statement) -> None:
         """What came back to its state by itself ("tripped it, it reset", "flushed it and it stopped")."""
         last = self._latest_run(_AGAIN, st.start)
-        if last is None or last[1].leaves not in {"as found", "tripped"}:
+        if last is None or last[1].leaves not in {"as found", "tripped"} or last[1].why == WILL_NOT_RESET:
             return
         if denies_reset(st.norms) and {"trips", "tripped", "tripping", "test"} & {*st.norms, *phrase(last[1].text)}:
-            self._replace(last[0], last[1], replace(last[1], left="off", leaves="tripped"))
+            self._replace(last[0], last[1], replace(last[1], left="off", leaves="tripped", why=WILL_NOT_RESET))
             return
         if st.named and st.thing and st.thing.kind != last[1].kind:
             return
         if st.cue("operations", "restored") or st.cue("operations", "ended"):
             self._replace(last[0], last[1], replace(last[1], left="off", leaves="as found"))
+
+
+def _one_system(st: Statement, one: Draft, other: Draft) -> bool:
+    """Whether two things are one system that starts by itself: the thermostat and its furnace."""
+    rows = [st.scene.lexicon.kind(d.kind) for d in (one, other)]
+    return all(row is not None and row.system in {"heating", "cooling"} for row in rows)
 
 
 def _all_stopped(st: Statement, running: Sequence[Draft]) -> list[Draft]:
@@ -277,6 +290,16 @@ def _stays(st: Statement) -> list[Draft]:
     return [st.draft("ran", st.said(st.opening()), "stays", left="on", leaves="on")]
 
 
+def _stays_tripped(st: Statement) -> list[Draft]:
+    """What trips and does not reset is left without power."""
+    if not denies_reset(st.norms) or not {"trips", "tripped", "trip"} & set(st.norms) or st.thing is None:
+        return []
+    rows = st.scene.lexicon.procedures.get(st.thing.kind or "", ())
+    if not any(procedure.leaves == "tripped" for procedure, _ in rows):
+        return []
+    return [st.draft("ran", st.said(st.opening()), WILL_NOT_RESET, left="off", leaves="tripped")]
+
+
 def _still(st: Statement, running: Sequence[Draft]) -> list[Draft]:
     """What is said to run still, though nothing of it runs by what was heard: "dishwasher's still filling"."""
     if st.thing is None or not st.named or "still" not in st.norms or not st.cue("operations", "devices_on"):
@@ -295,6 +318,12 @@ def _moved(stop: Draft, run: Draft) -> Draft:
     return replace(stop, kind=run.kind, part=run.part, label=run.label, place=run.place, component=run.component)
 
 
+def _draws_water(st: Statement, run: Draft) -> bool:
+    """Whether water is drawn at what runs: a sink, not a dishwasher."""
+    row = st.scene.lexicon.kind(run.kind)
+    return row is None or row.system == "plumbing"
+
+
 def _called(st: Statement, stop: Draft, running: Sequence[Draft]) -> Draft:
     """*stop* of what runs under the same name: "the stairs", of the attic stairs that were pulled down."""
     said = {w for n, _ in st.mentions for w in st.norms[n.start : n.end]} - _NAMELESS
@@ -303,10 +332,10 @@ def _called(st: Statement, stop: Draft, running: Sequence[Draft]) -> Draft:
 
 
 #: Names of so many things that they tell nothing.
-_NAMELESS = frozenset({"door", "light", "switch", "valve", "cover"})
+_NAMELESS = frozenset({"door", "light", "switch", "valve"})
 
 
-def _of_running(stop: Draft, running: Sequence[Draft]) -> Draft:
+def _of_running(st: Statement, stop: Draft, running: Sequence[Draft]) -> Draft:
     """*stop* of the thing that was started last, when nothing of what is in focus runs ("shut that water back off")."""
     words = set(stop.why.partition("operated: ")[2].replace("'", " ").split())
     if words == {"off"} or {"go"} & words:
@@ -319,7 +348,8 @@ def _of_running(stop: Draft, running: Sequence[Draft]) -> Draft:
         fits = {"open", "unlatched", "on"}
     else:
         return stop
-    run = next((r for r in reversed(running) if r.leaves in fits), None)
-    if run is None:
-        return stop
-    return _moved(stop, run)
+    lately = [r for r in running if r.leaves in fits and stop.start - r.start < _LATELY]
+    if "water" in phrase(stop.text):
+        lately = [r for r in lately if _draws_water(st, r)]
+    run = lately[-1] if lately else None
+    return stop if run is None else _moved(stop, run)

@@ -82,11 +82,13 @@ def _completes(norms: Sequence[str], start: int, cut: int) -> int:
 
 @dataclass(frozen=True, slots=True)
 class _Named:
-    """Where components and quantities begin, and where components end (with where they begin)."""
+    """Where components and quantities begin, where components end (with where they begin) and places end; the statements' edges."""
 
     starts: frozenset[int]
     quantities: frozenset[int]
     ends: dict[int, int]
+    places: frozenset[int]
+    cuts: frozenset[int]
 
 
 def _unfinished(norms: Sequence[str], before: int, cut: int, named: _Named) -> bool:
@@ -110,6 +112,13 @@ def _unfinished(norms: Sequence[str], before: int, cut: int, named: _Named) -> b
         return cut - 2 not in ends  # "i shut off | the breaker"
     if norms[cut] in {"i", "we"} and (cut in ends or last == "one") and _wants_topic(norms, cut):
         return True  # "that bib | i left going"
+    if (
+        norms[before] in {"i", "we"}
+        and cut - before == _SHORT
+        and last.endswith("ed")
+        and norms[cut] in GRAMMAR.determiners
+    ):
+        return True  # "i jumped | the thermostat up"
     hedge = hedge_at(norms, cut)
     if hedge and (hedge == len(norms) or norms[hedge] in GRAMMAR.prepositions | {"about", "around"}):
         return norms[hedge : hedge + 1] != ["in"] or cut - before > 1  # "there's rot | i think at the bottom"
@@ -124,6 +133,14 @@ def _unfinished(norms: Sequence[str], before: int, cut: int, named: _Named) -> b
         "more",
     }:
         return True  # "is there | another tank"
+    if cut in starts and cut in named.places and cut - before > _SHORT:
+        name = next((e for e, b in ends.items() if b == cut), cut)
+        if name == len(norms) or name in named.cuts:
+            return True  # "running water at the hall bath | sink"
+    if norms[cut - 2 : cut] in (["back", "on"], ["back", "to"]) and cues("operations", "modes_back").at(norms, cut):
+        return True  # "back on | auto"
+    if last in {"is", "are", "'s", "was"} and norms[cut].endswith("ing") and cut not in starts:
+        return True  # "sink's | draining good"
     if norms[cut] == "if" and (last in _KNOWING or norms[cut - 2 : cut] in (["tell", "you"], ["say", "for"])):
         return True  # "can't say | if it's dead"
     if norms[cut] == "from" and last in _COMES:
@@ -169,7 +186,9 @@ _DONE = frozenset(
         "shut",
     }
 )
-_STATES = frozenset({"on", "off", "going", "running", "up", "open", "back", "down"})
+_STATES = frozenset(
+    {"on", "off", "going", "running", "up", "open", "back", "down", "full", "standing", "filled", "lit"}
+)
 
 
 def _topic(norms: Sequence[str], cut: int, ends: dict[int, int]) -> list[int]:
@@ -198,8 +217,9 @@ def held(
     norms = [t.norm for t in tokens]
     ends = {m.end: m.start for m in marks if m.sort == "component"}
     starts = frozenset(m.start for m in marks if m.sort == "component")
-    named = _Named(starts, frozenset(m.start for m in marks if m.sort == "quantity"), ends)
     edges = [clause.start for clause in found]
+    named = _Named(starts, frozenset(m.start for m in marks if m.sort == "quantity"), ends,
+                   frozenset(m.end for m in marks if m.sort == "place"), frozenset(c.start for c in found))  # fmt: skip
     last = found[-1].end
     made: list[int] = []
     for index, cut in enumerate(edges):
@@ -213,6 +233,10 @@ def held(
         if norms[cut] in _SHUTOFFS and norms[max(cut - 2, 0) : cut] == ["shut", "off"]:
             continue  # "shut off | valve is right at the meter" would tell of something that was shut off
         if _unfinished(norms, before, cut, named):
+            continue
+        mode = cues("operations", "modes").at(norms, cut) if norms[cut - 1] in {"on", "to", "in"} else None
+        if mode is not None and members("operations", "moving") & set(norms[before:cut]):
+            made.append(mode[0])  # "i put it on manual | zone three is running"
             continue
         if norms[cut] in _SAYS and norms[cut - 1] in members("scopes", "sources"):
             start = _sayer(norms, before, cut)
@@ -229,7 +253,7 @@ def held(
             made.append(setting)
             continue
         if size:
-            if end - cut - size > _SHORT:
+            if end - cut - size > _SHORT and norms[cut + size] not in _IN:
                 made.append(cut + size)
         elif (
             norms[cut] == "back"
@@ -242,9 +266,19 @@ def held(
             made.append(cut)
     apart = [at for cut in edges if _wants_topic(norms, cut) for at in _topic(norms, cut, ends)]
     apart += [at for at in state_cuts(norms, marks, operable) if not tokens[at - 1].hard]
+    apart += _back_to(norms)
     apart += _guesses(norms, named, set(edges)) + _asked(norms, ends)
     cuts = sorted({*made, *_alone(norms), *_reset_alone(norms, starts), *apart})
     return [Clause(a, b) for a, b in zip(cuts, [*cuts[1:], last], strict=True) if a < b]
+
+
+def _back_to(norms: Sequence[str]) -> list[int]:
+    """Where "back on auto" begins after another setting: "flipped it to manual | back on auto"."""
+    modes, back = cues("operations", "modes"), cues("operations", "modes_back")
+    return [
+        at for at in range(1, len(norms) - 2)
+        if norms[at] == "back" and norms[at + 1] in {"on", "to"} and back.at(norms, at + 2) and modes.at(norms, at - 1, at)
+    ]  # fmt: skip
 
 
 def _guesses(norms: Sequence[str], named: _Named, edges: set[int]) -> list[int]:

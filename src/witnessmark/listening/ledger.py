@@ -8,9 +8,11 @@ from witnessmark.listening.drafts import Draft
 from witnessmark.listening.terms import cues
 from witnessmark.listening.words import phrase
 
-__all__ = ["after", "still_on"]
+__all__ = ["WILL_NOT_RESET", "after", "still_on"]
 
 
+#: Why a device stays tripped.
+WILL_NOT_RESET = "will not reset"
 _NOT = frozenset({"not", "never", "no"})
 #: Acts that put something back without shutting it off.
 _RETURNS = ("reset", "back on", "put back", "back in", "back together", "screwed")
@@ -20,6 +22,8 @@ def _closes(stop: Draft, run: Draft) -> int:
     """How well a stop fits a run: 0 not at all, higher is better."""
     if any(f"'{word}" in stop.why for word in _RETURNS) and run.leaves in {"on", "filled"}:
         return 0  # a reset or a cover put back shuts nothing off
+    if run.why == WILL_NOT_RESET and "'reset" in stop.why:
+        return 0  # another one was reset
     if stop.part and run.part and stop.part != run.part:
         return 1 if run.leaves == "filled" and stop.component == run.component else 0  # the stopper drains the bowl
     if stop.component == run.component:
@@ -53,6 +57,7 @@ def after(running: list[Draft], draft: Draft) -> list[Draft]:
             r
             for r in running
             if not (r.component == draft.component and r.part == draft.part and r.leaves == draft.leaves)
+            or (r.why == WILL_NOT_RESET and draft.why != WILL_NOT_RESET)
         ]
         return [*kept, draft]
     if not running:
@@ -60,7 +65,11 @@ def after(running: list[Draft], draft: Draft) -> list[Draft]:
     if draft.act in {"ran", "saw"}:
         tripped = any(r.leaves == "tripped" and r.component == draft.component for r in running)
         if tripped and {"reset", "resets"} & set(phrase(draft.text)) and not _NOT & set(phrase(draft.text)):
-            return [r for r in running if not (r.leaves == "tripped" and r.component == draft.component)]
+            return [
+                r
+                for r in running
+                if not (r.leaves == "tripped" and r.component == draft.component and r.why != WILL_NOT_RESET)
+            ]
     return _stopped(running, draft) if draft.act == "stopped" else running
 
 

@@ -711,7 +711,8 @@ def _hear(listener: _Listener, said: Spoken, clause: Clause) -> None:
     """Hear one statement, what takes back an earlier one split off."""
     norms = [t.norm for t in said.tokens[clause.start : clause.end]]
     struck = cues("scopes", "retract_all").first(norms)
-    if struck and not {"me", "us"} & set(norms[max(0, struck[0] - 1) : struck[0]]):  # not "don't let me forget that"
+    before = clause.start + (struck[0] if struck else 0) - 1
+    if struck and not (before >= 0 and said.tokens[before].norm in {"me", "us"}):  # not "don't let me forget that"
         listener.strike(statement(said, Clause(clause.start, clause.start + struck[1]), listener.scene))
         if struck[1] >= len(norms):
             return

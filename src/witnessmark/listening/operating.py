@@ -144,6 +144,12 @@ def _is_done(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
         act.sort in {"on", "off"} and bool(particle) and after_name(st, at) and word in _DONE_TO and is_operated(st)
     )
     counted = act.sort == "momentary" and any(q.end == at for q in st.quantities) and word.endswith("ed")
+    tested = (
+        act.sort == "momentary"
+        and {"tester", "test"} & set(norms[at + 1 : at + 5])
+        and norms[at + 1 : at + 2] == ["with"]
+    )
+    counted = counted or bool(tested)
     coming = particle == ("off",) and word == "coming" and (after_name(st, at) or before in BE)
     if word == "coming":
         return coming
@@ -202,8 +208,9 @@ _ALONE = 2
 
 
 def _known_operated(st: Statement) -> bool:
+    """Whether the thing is one that is operated, and does not start and stop by itself as heating does."""
     row = st.scene.lexicon.kind(st.thing.kind) if st.thing and st.thing.kind else None
-    return row is not None and bool(row.operated)
+    return row is not None and bool(row.operated) and row.system not in {"heating", "cooling"}
 
 
 def _is_filled(st: Statement) -> bool:

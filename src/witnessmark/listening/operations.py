@@ -43,7 +43,10 @@ def _object(st: Statement, found: Operation) -> Thing | None:
 
 def _of_water(st: Statement, found: Operation) -> Thing | None:
     """Where "water on" runs: at what was spoken of lately that water is drawn at; a thing of its own where that is unknown."""
-    if st.named or not found.start or st.norms[found.start - 1] != "water":
+    word = st.norms[found.start - 1] if found.start else ""
+    if word == "hose":
+        return st.scene.unknown(("hose",))
+    if st.named or word != "water":
         return None
     lately = [st.scene.focus, *reversed(st.scene.recent[-_LATELY:])]
     for thing in lately:
@@ -68,7 +71,8 @@ def operated(st: Statement) -> list[Draft]:
     thing = _object(st, found) or _of_water(st, found) or st.thing
     if thing is None or (st.cue("operations", "devices_on") and found.sort != "off"):
         return []
-    if found.sort == "momentary" and any(a > found.start for a, _ in st.instruments):
+    trips = "trip" in found.words
+    if found.sort == "momentary" and not trips and any(a > found.start for a, _ in st.instruments):
         return []  # "tested it with the meter" is a measurement
     st.operated = tuple(range(found.start, found.end))
     made = [_act(st, found, one) for one in (thing, *_joined(st, found, thing))]
@@ -147,6 +151,9 @@ def _act(st: Statement, found: Operation, thing: Thing) -> Draft:
         value = {"value": to.value, "unit": to.unit or ("1" if to.form == "count" else None)}
     elif (many := told_count(st)) is not None:
         value = {"value": Decimal(many.number), "unit": "1"}  # "filled both bowls"
+    again = found.sort == "off" and cues("operations", "there_and_back").first(st.norms, found.start) is not None
+    if again:
+        return st.draft("ran", what, why, thing, left="off", leaves="as found", **value)
     if found.sort == "off":
         return st.draft("stopped", what, why, thing, left="off", leaves="off", **value)
     procedure = procedure_of(st, thing)

@@ -104,5 +104,12 @@ def _leaves(st: Statement, at: int) -> bool:
     after = norms[at + 1 : at + 2]
     if word == "left":
         return at <= st.opening() and after[0] in _PRONOUNS | {"the", "all"}
+    if (
+        word == "let"
+        and at
+        and (after_name(st, at) or norms[at - 1] in {"and", "on", "then"})
+        and after[0] in _PRONOUNS
+    ):
+        return True  # "shower on, let it run"
     meanwhile = {"till", "until", "while"} & set(norms[at:]) and {"i", "we"} & set(norms[at:])
     return at <= st.opening() and (after[0] in _PRONOUNS or bool(meanwhile))

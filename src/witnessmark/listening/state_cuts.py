@@ -35,6 +35,7 @@ def state_cuts(norms: Sequence[str], marks: Sequence[Mark], operable: frozenset[
     """Where the statements "NAME on", "NAME off" begin and end, for names at *operable*, and the "off" that answers an "on"."""
     found: list[int] = []
     ends = {mark.end for mark in marks}
+    by_start = {mark.start: mark for mark in marks}
     for mark in marks:
         if mark.start not in operable or mark.sort != "component" or norms[mark.end : mark.end + 1] == []:
             continue
@@ -45,8 +46,11 @@ def state_cuts(norms: Sequence[str], marks: Sequence[Mark], operable: frozenset[
         while begin and norms[begin - 1] in _BEFORE_NAMES:
             begin -= 1
         after = norms[at + 1] if at + 1 < len(norms) else ""
-        closed = _is_closed(norms[at], after)
-        if begin and norms[begin - 1] in _HOLDS:
+        named = by_start.get(at + 1) if at + 1 in operable else None
+        again = named is not None and norms[named.end : named.end + 1] != [] and norms[named.end] in _STATES
+        closed = _is_closed(norms[at], after) or again
+        told = begin > 1 and norms[begin - 1] in _STATES and begin - 1 in ends
+        if begin and norms[begin - 1] in _HOLDS and not told:
             continue
         if begin and (closed or after in {"", "now", "and", "again", "both"}) and _is_whole(norms, begin, ends):
             found.append(begin)
@@ -57,11 +61,14 @@ def state_cuts(norms: Sequence[str], marks: Sequence[Mark], operable: frozenset[
     return found
 
 
+_AFTER = frozenset({"no", "not", "nothing", "off", "both", "let", "left", "leaving", "letting", "leave"})
+
+
 def _is_closed(state: str, after: str) -> bool:
     """Whether a state ends before the word after it: that is a verb, or judges, or denies."""
     if not after or after in _GOES_ON - {"both", "not"}:
         return False
-    return state == "off" or after in GRAMMAR.verbs | {"no", "not", "nothing", "off", "both"} or is_wrong(after)
+    return state == "off" or after in GRAMMAR.verbs | _AFTER or is_wrong(after)
 
 
 def _is_whole(norms: Sequence[str], begin: int, ends: set[int]) -> bool:

@@ -54,7 +54,7 @@ _ON_THERE = frozenset(
     {"downstairs", "upstairs", "i", "for", "that", "so", "first", "since", "because", "still", "outside"}
 )
 #: Small words between a name and the state told of it.
-_BETWEEN = frozenset({"all", "both", "now", "still", "back", "just"})
+_BETWEEN = frozenset({"been", "all", "both", "now", "still", "back", "just"})
 #: Parts of which "on" is no state of running, and of which "off" says that they were taken off.
 COVERS = frozenset({"cover", "covers", "lid", "cap", "plate", "door", "panel", "screen", "filter", "trim", "guard", "grille", "hood",
                     "hatch", "scuttle", "front"})  # fmt: skip
@@ -87,7 +87,7 @@ class Operation:
 
 def state_at(st: Statement, at: int) -> Operation | None:
     """The state told of a thing at *at*, or what was put back as it was."""
-    return _on_or_off(st, at) or _told(st, at) or _handed_back(st, at) or _switched_down(st, at)
+    return _on_or_off(st, at) or _stoppered(st, at) or _told(st, at) or _handed_back(st, at) or _switched_down(st, at)
 
 
 def _on_or_off(st: Statement, at: int) -> Operation | None:
@@ -101,7 +101,13 @@ def _on_or_off(st: Statement, at: int) -> Operation | None:
     start = _subject_end(st, at)
     if word != "on" or start is None or not is_operated(st) or norms[start - 1] in COVERS:
         return None
-    if {"was", "were"} & set(norms[start:at]) or norms[0] == "its" or norms[at + 1 : at + 3] == ["and", "off"]:
+    if (
+        members("operations", "always_on") & set(norms[:at])
+        or not _can_be_on(st)
+        or {"was", "were"} & set(norms[start:at])
+        or norms[0] == "its"
+        or norms[at + 1 : at + 3] == ["and", "off"]
+    ):
         return None
     plain = start == at
     switched = after == ["at"] and {"switch", "wall", "remote", "control"} & set(norms[at:])
@@ -110,6 +116,32 @@ def _on_or_off(st: Statement, at: int) -> Operation | None:
     if after == [] or after[0] in (_ON_NOW if plain else _ON_NOW | _ON_THERE) or switched or number or mode:
         return Operation("on", start, at + 1, "on", state=True)
     return None
+
+
+def _stoppered(st: Statement, at: int) -> Operation | None:
+    """What holds water: "tub stopper's down", "plug's in"."""
+    norms = st.norms
+    if norms[at] not in {"down", "in", "closed"} or norms[at + 1 : at + 2] not in ([], ["and"], ["now"], ["so"]):
+        return None
+    start = _subject_end(st, at)
+    if (
+        start is None
+        or norms[start - 1] not in {"stopper", "stoppers", "plug", "plugs"}
+        or not _leaves_some(st, {"filled"})
+    ):
+        return None
+    return Operation("on", start, at + 1, "stopper down", state=True)
+
+
+def _leaves_some(st: Statement, leaves: set[str]) -> bool:
+    """Whether a procedure of the thing leaves it so."""
+    rows = st.scene.lexicon.procedures.get((st.thing.kind or "") if st.thing else "", ())
+    return any(row.leaves in leaves for row, _ in rows)
+
+
+def _can_be_on(st: Statement) -> bool:
+    """Whether a thing can be left on: a strange one may be."""
+    return st.thing is None or st.thing.kind is None or _leaves_some(st, {"on", "changed", "filled"})
 
 
 def _switched_down(st: Statement, at: int) -> Operation | None:
@@ -137,6 +169,9 @@ def _told(st: Statement, at: int) -> Operation | None:
     norms, word = st.norms, st.norms[at]
     if word not in _GOING | _OPEN or _FOUND_SO & set(norms):
         return None
+    wet = _water_runs(st, at) if word in {"running", "going"} else None
+    if wet is not None:
+        return wet
     first = at - 1 if at and norms[at - 1] == "wide" else at
     if word == "plugged" and not _WET & set(norms[at:]):
         return None
@@ -145,7 +180,8 @@ def _told(st: Statement, at: int) -> Operation | None:
         name -= 1
     start = _subject_end(st, name)
     after = norms[at + 1 : at + 2]
-    if start is None or not (after == [] or after[0] in _SO or (word == "filling" and after == ["up"])):
+    set_ = after == ["on"] and cues("operations", "modes").at([*norms, ""], at + 2) is not None
+    if start is None or not (after == [] or after[0] in _SO or (word == "filling" and after == ["up"]) or set_):
         return None
     if st.subject is None or st.subject.end != start or _in_place_phrase(st, st.subject.start):
         return None  # "joints at the window are open"
@@ -153,6 +189,8 @@ def _told(st: Statement, at: int) -> Operation | None:
         return None
     procedure = procedure_of(st, st.thing)
     row = st.scene.lexicon.kind(st.thing.kind) if st.thing else None
+    if set_ and word == "running":
+        return Operation("on", start, at + 1, "running", state=True)
     if procedure is None or row is None:
         return Operation("on", start, at + 1, "wide open", state=True) if first < at and row and row.water else None
     said = " ".join(norms[first : at + 1])
@@ -165,6 +203,22 @@ def _told(st: Statement, at: int) -> Operation | None:
         return None
     known = any(word in text.split() for text in procedure.said)
     return Operation("open", start, at + 1, said, state=True) if known else None
+
+
+#: What may follow "water is running", and, of a hose, "hose is running" too; not where it ought not to run.
+_WATER_AT = frozenset({"now", "and", "for", "so", "at", "while", "too", "again"})
+_HOSE_AT = _WATER_AT | {"on", "in", "into", "over", "along", "up"}
+
+
+def _water_runs(st: Statement, at: int) -> Operation | None:
+    """Water or a hose that is let run: "hose is running on the valley", "water's running now for the pan test"."""
+    start = _subject_end(st, at)
+    if start is None or st.norms[start - 1] not in {"water", "hose"} or start - 1 in st.masked:
+        return None
+    after = st.norms[at + 1 : at + 2]
+    if after and after[0] not in (_HOSE_AT if st.norms[start - 1] == "hose" else _WATER_AT):
+        return None
+    return Operation("on", start, at + 1, "running", state=True)
 
 
 def _in_place_phrase(st: Statement, start: int) -> bool:
@@ -215,8 +269,8 @@ def is_operated(st: Statement) -> bool:
 
 
 def after_name(st: Statement, at: int) -> bool:
-    """Whether the name of a component ends at *at*, or "water"."""
-    return any(c.end == at for c in st.components) or (at > 0 and st.norms[at - 1] == "water")
+    """Whether the name of a component ends at *at*, or "water" or "hose"."""
+    return any(c.end == at for c in st.components) or (at > 0 and st.norms[at - 1] in {"water", "hose"})
 
 
 def names_supply(st: Statement) -> bool:

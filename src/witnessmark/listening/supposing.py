@@ -100,12 +100,27 @@ def _is_advice(norms: Sequence[str], at: int) -> bool:
         return bool(rest & (_DOING | {"ever"})) and not {"know", "see", "think"} & rest
     if word == "to" and norms[at + 1 : at + 2] and norms[at + 1] in _DOING:
         return True  # "to shut it off you turn this"
-    if word in _DOING - {"open", "light", "clean", "cut", "start", "reset", "test", "drain", "look"} or (
+    if word in _DOING - {
+        "open",
+        "light",
+        "clean",
+        "cut",
+        "start",
+        "reset",
+        "test",
+        "drain",
+        "look",
+        "shut",
+        "put",
+        "let",
+    } or (
         word in {"clean", "drain", "test", "reset", "open", "light"}
         and after[:1] in (["it"], ["that"], ["them"], ["those"], ["a"], ["your"])
     ):
         taken = GRAMMAR.determiners | {"it", "them", "out", "up", "anything", "everything"}
-        often = after[:1] and after[0] in taken and [w for w in norms[at + 1 :] if w in _OFTEN - {"and", "or", "so"}]
+        often = (
+            after[:1] and after[0] in taken and [w for w in norms[at + 1 :] if w in _OFTEN - {"and", "or", "so", "if"}]
+        )
         return bool(often) and not {"i", "we", "will", "my"} & set(norms)
     return False
 

@@ -19,7 +19,7 @@ _SURE = {"off": 0.65, "identified": 0.85}
 _BEFORE_NAMES = frozenset({"is", "a", "an", "by", "'s"})
 #: What is not stopped now: left so, to be stopped later, or found so.
 _NOT_STOPPED = frozenset(
-    {"will", "would", "later", "leaving", "leave", "left", "was", "were", "not", "never", "should", "if"}
+    {"will", "would", "later", "leaving", "leave", "left", "was", "were", "not", "never", "should", "if", "still"}
 )
 
 
