@@ -160,6 +160,7 @@ def _tells_number(st: Statement, q: Quantity) -> bool:
     )  # fmt: skip
     if q.form == "count":
         # counted aloud; "there are four of them"
+        after = after[1:] if after[:1] in (["them"], ["em"], ["those"], ["these"]) else after
         return after[:1] in ([], ["in"]) and (q.start <= st.opening() or (exists and q.value > 1))
     named = next((n for n, _ in st.mentions if q.end <= n.start <= q.end + 1), None)
     if named is not None:

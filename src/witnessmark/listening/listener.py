@@ -62,6 +62,9 @@ _GUESSES = frozenset({"i would guess", "i am guessing", "my guess", "probably", 
 _NOTHING_TOLD = frozenset({"okay", "ok", "fine", "yes", "sure", "alright", "good", "so"})
 #: "Could be", "who knows" have so many words.
 _SHORT_ANSWER = 6
+#: Words that only take back what was told.
+_TAKEN_BACK = frozenset({"no", "hang", "hold", "on", "wait", "sorry", "oh", "actually", "make", "that", "a", "minute", "second", "it", "is", "let",
+                         "me", "count", "again", "well", "correction"})  # fmt: skip
 #: A doubt of no more words, about nothing that it names, goes on with the one before it.
 _LONG_DOUBT = 9
 
@@ -266,6 +269,8 @@ class _Listener:
         """The drafts without a number that only says more of the one before: how large, how many, set to what."""
         last = self.items[-1] if self.items else None
         old = last.drafts[-1] if last is not None and last.mode is None and last.drafts else None
+        if len(drafts) == 1 and self._put_right(st, drafts[0]):
+            return []
         if last is None or old is None or len(drafts) > 1:
             return drafts
         value, unit, why = None, None, ""
@@ -284,6 +289,26 @@ class _Listener:
                                         text=quoted(self.spoken, old.first, st.tokens[-1].last))  # fmt: skip
         self.devices.swap(old, new)
         return []
+
+    def _put_right(self, st: Statement, new: Draft) -> bool:
+        """Whether a number stands for the one just told, after nothing but "no, hang on": it is put right where it was told."""
+        if (
+            len(self.items) < 2
+            or self.items[-1].drafts
+            or not set(self.items[-1].statement.norms) <= _TAKEN_BACK
+            or st.named
+        ):  # noqa: PLR2004 - what was told, and the taking back
+            return False
+        told = self.items[-2]
+        for at, old in enumerate(told.drafts):
+            if old.act == new.act == "read" and old.unit == new.unit and old.value is not None and told.mode is None:
+                told.drafts[at] = replace(old, value=new.value, high=new.high, about=new.about, end=new.end, last=new.last,
+                                          text=quoted(self.spoken, old.first, new.last), why=f"{old.why}; put right")  # fmt: skip
+                self.aside.append(
+                    SetAside(told.statement.start, told.statement.end, told.statement.slice_text(), "corrected")
+                )
+                return True
+        return False
 
     def _voted(self, st: Statement, *, retracting: bool) -> list[Draft]:
         """What the vote says a statement is that no rule drafts."""

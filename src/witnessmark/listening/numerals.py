@@ -22,6 +22,8 @@ _LOTS = {"dozen": 12, "couple": 2, "pair": 2}
 _PARTS_OF = frozenset({"inch", "horse", "horsepower", "turn", "ton", "gallon"})
 _PARTS = {"half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "fourth": 4, "fourths": 4,
           "eighth": 8, "eighths": 8, "eights": 8, "sixteenth": 16, "sixteenths": 16, "thirty-second": 32}  # fmt: skip
+_DECADES = {"tens": 10, "teens": 10, "twenties": 20, "thirties": 30, "forties": 40, "fifties": 50, "sixties": 60, "seventies": 70,
+            "eighties": 80, "nineties": 90, "hundreds": 0}  # fmt: skip
 #: Digits as they are misheard between tens and a unit: "ninety for degrees".
 _MISHEARD = {"for": 4, "to": 2, "too": 2, "ate": 8, "won": 1, "sex": 6}
 _UNIT_WORDS = frozenset(
@@ -66,12 +68,16 @@ def _hundreds(words: Sequence[str], index: int) -> tuple[int, int, str] | None:
     """A whole number without thousands: ``a hundred and eighteen``, ``one thirty six``, ``twenty twelve``, ``two oh eight``."""
     if words[index] == "a" and index + 1 < len(words) and words[index + 1] == "hundred":
         return _after_hundred(words, index + 2, 100)
+    if words[index : index + 2] == ["a", "buck"] and _small(words, index + 2):
+        return _after_hundred(words, index + 2, 100)  # "a buck twenty"
     if words[index] == "hundred":
         return _after_hundred(words, index + 1, 100)  # "a good hundred degrees", "hundred amp panel"
     first = _small(words, index)
     if first is None:
         return None
     end, value = first
+    if value in {18, 19} and end < len(words) and words[end] in _DECADES:
+        return end + 1, value * 100 + _DECADES[words[end]], "year"  # "the nineteen eighties"
     if end < len(words) and words[end] == "hundred":
         return _after_hundred(words, end + 1, value * 100)
     if end < len(words) and words[end] in {"oh", "o"} and value > 0:
@@ -134,6 +140,12 @@ def _part(words: Sequence[str], index: int) -> tuple[int, Decimal] | None:
             at, count = small
         elif words[at].isdecimal() and len(words[at]) < 3:  # noqa: PLR2004 - 3 quarters
             at, count = at + 1, int(words[at])
+    if (
+        at > index
+        and list(words[at : at + 2]) in (["thirty", "seconds"], ["thirty", "second"])
+        and words[at + 2 : at + 3] in (["of"], ["inch"])
+    ):
+        return at + 2, _ratio(count, 32)  # "seven thirty seconds of an inch"
     if at < len(words) and words[at] in _PARTS and count < _PARTS[words[at]]:
         bare = at == index
         if bare and words[at] not in {"half", "quarter"}:

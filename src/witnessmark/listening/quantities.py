@@ -41,6 +41,7 @@ _RETRACTIONS = (
     ("no", "sorry"), ("no", "make", "that"), ("scratch", "that"), ("or", "rather"), ("rather",), ("no", "actually"),
     ("i", "am", "sorry"), ("excuse", "me"), ("no", "it", "is"), ("wait",), ("well", "no"), ("no", "i", "mean"), ("or", "actually"),
     ("not", "quite"), ("let", "us", "call", "it"), ("no", "call", "it"), ("no", "that", "is"),
+    ("make", "it"), ("no", "make", "it"), ("no", "hang", "on"), ("no", "hold", "on"), ("hang", "on"), ("hold", "on"), ("wait", "a", "minute"),
 )  # fmt: skip
 
 
@@ -217,7 +218,10 @@ def quantities(words: Sequence[str], start: int = 0, end: int | None = None) -> 
 def _is_word(words: Sequence[str], one: Quantity) -> bool:
     """Whether the number is only a word of the sentence: ``this one``, ``one of these``, ``half missing``."""
     if one.form != "bare":
-        return one.form == "quantity" and one.unit in _TIMES and words[one.start] == "a"
+        # "in a minute"; "a minute and a half" is a time
+        return (
+            one.form == "quantity" and one.unit in _TIMES and words[one.start] == "a" and one.end <= one.start + _PLAIN
+        )
     if one.end == one.start + 1 and words[one.start] in {"couple", "pair", "dozen"}:
         return True  # a bare word without its number
     if words[one.start] == "one" and one.end == one.start + 1:

@@ -155,7 +155,7 @@ def _is_reading(st: Statement, quantity: Quantity, index: int) -> bool:
         return False  # "three tab shingles"
     before = st.norms[quantity.start - 1] if quantity.start else ""
     if quantity.unit in _TIMES:
-        return _timed(st)
+        return _timed(st) and "couple" not in st.norms[quantity.start : quantity.end]
     if quantity.unit is None:
         if st.norms[quantity.start : quantity.end] == ["one"] and quantity.end < len(st.norms):
             return False  # "one drains slow"
@@ -203,7 +203,13 @@ def _aside(st: Statement, quantity: Quantity, *, told: bool) -> bool:
 
 def _inherits(st: Statement, quantity: Quantity, previous: Draft | None) -> bool:
     """Whether a bare number is another reading like the one before it ("the bottom one is six", "out at fifty eight")."""
-    if previous is None or previous.unit is None or quantity.form != "bare" or not isinstance(previous.value, Decimal):
+    if (
+        previous is None
+        or previous.unit is None
+        or previous.unit in _TIMES
+        or quantity.form != "bare"
+        or not isinstance(previous.value, Decimal)
+    ):
         return False
     again = st.norms[quantity.end : quantity.end + 1] == ["now"]
     if (

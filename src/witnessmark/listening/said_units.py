@@ -39,7 +39,7 @@ _SPOKEN = {
     "um": ("micron", "microns"), "[mil_i]": ("mil", "mils"),
     "[sft_i].[degF].h/[Btu_IT]": ("r value",),
     "pCi/L": ("picocuries", "picocurie"),
-    "dB": ("decibels",), "[mi_i]/h": ("miles an hour",),
+    "s": ("seconds",), "dB": ("decibels",), "[mi_i]/h": ("miles an hour",),
     "mK": ("milli kelvin", "m k"), "mrad": ("milli radians", "mrads", "m rad"),
 }  # fmt: skip
 #: Single letters stuck to a written number.

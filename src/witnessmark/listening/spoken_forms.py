@@ -100,6 +100,8 @@ def per_time(words: Sequence[str], read: Numeral) -> tuple[int, str] | None:
     return (read.end + 2, "[gal_us]/min") if read.value >= 1 and after in {("a", "minute"), ("per", "minute")} else None
 
 
+#: Ratings of service equipment above those of breakers in a house: no count is meant.
+_LARGE = frozenset({450, 500, 600, 700, 800, 1000, 1200})
 #: Years; older houses are told by the year they were built.
 _OLDEST = 200
 
@@ -109,7 +111,7 @@ def rated(words: Sequence[str], index: int, read: Numeral, unit: tuple[int, str]
     if unit is not None and unit[1] == "a" and read.value >= _OLDEST and read.end - index > 1:
         count = numeral([words[index]], 0)  # "two | fifteen years": nothing in a house is 215 years old
         return None if count is None else Quantity(index, index + 1, count.value, None, "bare")
-    if unit is None or unit[1] != "A" or read.end - index < 2 or read.value in RATINGS or read.value > 400:  # noqa: PLR2004 - as the table goes
+    if unit is None or unit[1] != "A" or read.end - index < 2 or read.value in RATINGS or read.value in _LARGE:  # noqa: PLR2004 - as the table goes
         return None
     first = numeral([words[index]], 0)
     rest = numeral(words, index + 1)
@@ -235,9 +237,16 @@ def _pitch(words: Sequence[str], index: int) -> Quantity | None:
     if rise is None or not 0 < rise.value <= _STEEPEST or rise.value != int(rise.value):
         return None
     joint = words[index + 1 : index + 2]
-    at = index + 2 if joint in (["in"], ["and"], ["over"], ["on"]) else index + 1
+    joint_word = joint in (["in"], ["and"], ["over"], ["on"])
+    at = index + 2 if joint_word else index + 1
     if words[at : at + 1] not in (["twelve"], ["12"]) or words[at + 1 : at + 2] in (["by"], ["hundred"], ["thousand"]):
         return None
+    if (
+        rise.value == 1
+        and not joint_word
+        and not {"pitch", "slope", "roof"} & {*words[max(0, index - 3) : index], *words[at + 1 : at + 2]}
+    ):
+        return None  # "supply one twelve"
     if joint in (["and"], ["on"]) and not _ROOFS & {*words[max(0, index - 2) : index], *words[at + 1 : at + 2]}:
         return None  # "number six and twelve are doubled"
     if joint not in (["in"], ["over"]) and at + 1 < len(words) and unit_after(words, at + 1, form="cardinal"):
