@@ -293,11 +293,11 @@ class _Listener:
     def _put_right(self, st: Statement, new: Draft) -> bool:
         """Whether a number stands for the one just told, after nothing but "no, hang on": it is put right where it was told."""
         if (
-            len(self.items) < 2
+            len(self.items) <= 1
             or self.items[-1].drafts
             or not set(self.items[-1].statement.norms) <= _TAKEN_BACK
             or st.named
-        ):  # noqa: PLR2004 - what was told, and the taking back
+        ):
             return False
         told = self.items[-2]
         for at, old in enumerate(told.drafts):
