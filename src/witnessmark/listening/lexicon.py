@@ -21,6 +21,8 @@ _EMPTY = frozenset({
     "that", "this", "there", "has", "have", "had", "be", "been", "some", "i", "any", "up", "for", "one", "very", "just",
     "'s", "does", "do", "s",
 })  # fmt: skip
+#: Small words that tell something where only one other word is said.
+_TELLING = frozenset({"s", "up", "in", "on", "off", "by"})
 #: Word classes whose members are never taken for a misheard word.
 _PLAIN = ("openers", "subjects", "auxiliaries", "verbs", "plural_verbs", "determiners", "adjectives", "prepositions",
           "adverbs", "quantifiers", "conjunctions", "subordinators")  # fmt: skip
@@ -121,6 +123,8 @@ def said(text: str) -> Said:
     """A spoken form of a condition or procedure as it is compared."""
     words = letters_joined(phrase(text))
     roots = frozenset(root(w) for w in words if w not in _EMPTY)
+    if len(roots) == 1:  # "s trap" is not every trap, "backs up" not all that is at the back
+        roots |= frozenset(w for w in words if w in _TELLING)
     return Said(roots, any(w in _NEGATIVE for w in words), text)
 
 
