@@ -38,6 +38,8 @@ _MOST_HALVINGS = 8
 _MOST_PIXELS = 200_000_000
 #: Decoding leaves the interpreter lock, so threads use every core; more than four gain nothing and cost memory.
 _WORKERS = min(4, os.cpu_count() or 1)
+#: How many files are known again by size and time, so that a preview opens none of them twice.
+_REMEMBERED = 4096
 #: Written into every prepared file: what made it. A file that bears another mark is made again.
 _MARK = b"witnessmark picture 2"
 _PLAIN = frozenset({"RGB", "L"})
@@ -132,6 +134,15 @@ def _readable(profile: bytes) -> bool:
 def foreseen(path: Path) -> Look | None:
     """How a picture will look once it is prepared, by its first bytes alone; None when they cannot be read."""
     try:
+        about = path.stat()
+    except OSError:
+        return None
+    return _foreseen(path, about.st_size, about.st_mtime_ns)
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def _foreseen(path: Path, _size: int, _changed: int) -> Look | None:
+    try:
         with _opened(path) as (opened, blocks):
             width, height = (math.ceil(side / blocks) for side in opened.size)
             if opened.getexif().get(ExifTags.Base.Orientation) in _LYING:
@@ -144,6 +155,12 @@ def foreseen(path: Path) -> Look | None:
 
 def look_at(path: Path) -> Look:
     """How a prepared picture looks."""
+    about = path.stat()
+    return _looked_at(path, about.st_size, about.st_mtime_ns)
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def _looked_at(path: Path, _size: int, _changed: int) -> Look:
     with Image.open(path, formats=("JPEG",)) as image:
         return Look(*image.size, image.mode, _profile(image.info, image.mode))
 
@@ -159,6 +176,12 @@ def _over_white(image: Image.Image) -> Image.Image:
 
 def _marked(path: Path) -> tuple[int, int] | None:
     """Size of a prepared file that this program made before, None when it must be made."""
+    about = path.stat()
+    return _marked_then(path, about.st_size, about.st_mtime_ns)
+
+
+@lru_cache(maxsize=_REMEMBERED)
+def _marked_then(path: Path, _size: int, _changed: int) -> tuple[int, int] | None:
     try:
         with Image.open(path, formats=("JPEG",)) as image:
             return image.size if image.info.get("comment") == _MARK else None
