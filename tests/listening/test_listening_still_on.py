@@ -447,7 +447,7 @@ _STRETCHES: list[tuple[str, list[str]]] = [
         ),
         ["thermostat"],
     ),
-    ("gas fireplace flipped the switch it lit glass is dirty remote works too switched it off pilot stays lit", []),
+    (("gas fireplace flipped the switch it lit glass is dirty remote works too switched it off pilot stays lit"), []),
     (
         (
             "service disconnect outside's a two hundred i pulled the cover off the subpanel in the garage "
@@ -482,3 +482,64 @@ def test_what_is_left_at_the_end_of_a_stretch_of_talk(shipped: Packs, text: str,
     heard = listen(Narration("test", _captions(text)), shipped)
     left = sorted(row.draft.kind or row.draft.label for row in heard.still_on)
     assert left == sorted(open_) or (open_ == ["*"] and len(left) == 1)
+
+
+#: How a thing was left, by words that leave the speaker out.
+_LEFT = [
+    ("turned the knob to high burner glows", "on"),
+    ("sink hot full on cold full on", "on"),
+    ("cracked the bib open", "on"),
+    ("hooked the hose up and turned it on", "on"),
+    ("swung the damper open", "on"),
+    ("pulled the stairs down they're solid", "on"),
+    ("shut the bulkhead", "off"),
+    ("put the stat to cool at sixty", "on"),
+    ("stat's back down to sixty eight", "off"),
+    ("stat back where i found it", "off"),
+    ("hood light and fan both on", "on"),
+    ("hood off", "off"),
+    ("dryer tumbling on high heat", "on"),
+    ("washer finished spinning and shut off", "off"),
+    ("sprayer on", "on"),
+    ("shower valve on full", "on"),
+    ("shut the shower down", "off"),
+    ("tub spout running", "on"),
+    ("plug pulled on the sink", "off"),
+    ("poured a bucket in the pit it came on and shut off", "off"),
+    ("jets on", "on"),
+    ("jets shut off", "off"),
+    ("space heater cranked up", "on"),
+    ("baseboard turned up it's getting warm", "on"),
+    ("baseboard turned back down", "off"),
+    ("wall heater on low", "on"),
+    ("ac called for cooling", "on"),
+    ("whole house fan switched on", "on"),
+    ("attic fan turned on at the stat", "on"),
+    ("breaker switched off", "off"),
+    ("breaker back on", "off"),
+    ("dead front back on six screws", "off"),
+    ("window cranked open", "on"),
+    ("clock back to auto", "off"),
+    ("pool pump switched on", "on"),
+    ("pool light off", "off"),
+    ("charger plugged in light goes green", "on"),
+    ("disposal on it hums", "on"),
+    ("disposal off", "off"),
+    ("compactor cycled", "off"),
+    ("ice maker switched on", "on"),
+    ("instant hot on", "on"),
+    ("radiant loop turned up", "on"),
+    ("humidifier switched on", "on"),
+    ("humidifier off again", "off"),
+    ("central vac switched on", "on"),
+    ("central vac off", "off"),
+    ("porch lights on", "on"),
+    ("porch lights off", "off"),
+]
+
+
+@pytest.mark.parametrize(("said", "left"), _LEFT)
+def test_how_it_was_left_where_nobody_is_named(shipped: Packs, said: str, left: str) -> None:
+    lines = (Line(0.0, 4.0, "okay next."), Line(4.0, 9.0, f"{said}."), Line(9.0, 12.0, "floor is level."))
+    heard = listen(Narration("test", lines), shipped)
+    assert [d.left for d in heard.drafts if d.act in {"ran", "stopped"}][-1:] == [left]

@@ -7,14 +7,14 @@ from dataclasses import replace
 
 from witnessmark.listening.beside import Item
 from witnessmark.listening.drafts import Draft
-from witnessmark.listening.focus import part_of
+from witnessmark.listening.focus import Thing, part_of
 from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.ledger import WILL_NOT_RESET, after, still_on
 from witnessmark.listening.operating import is_fitting
 from witnessmark.listening.operations import denies_reset, left_off, operated
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.states import COVERS, names_supply
-from witnessmark.listening.terms import members
+from witnessmark.listening.terms import cues, members
 from witnessmark.listening.words import Word, phrase, quoted
 
 __all__ = ["Devices"]
@@ -27,6 +27,9 @@ _SETTING = 10.0
 
 #: Acts looked back at for what was done just now.
 _FEW = 12
+#: Things spoken of so lately that a switch may run them.
+_FEW_THINGS = 3
+_SWITCHES = frozenset({"switch", "button", "remote"})
 #: Seconds within which "they're all off" and "i'll leave that" speak of what was operated before.
 _THESE, _LEFT_WITHIN = 90.0, 45.0
 #: Seconds within which a stop that names nothing ("shut it off") can be of what was started, though it is not in focus.
@@ -72,9 +75,14 @@ class Devices:
             return self._these_stopped(st, both="both" in these[2])
         made = operated(st)
         if not made:
+            self._came_on(st)
             self._restored(st)
             return (
-                _let_out(st, running) or _stays_tripped(st) or _ended(st, running) or _still(st, running) or _stays(st)
+                _let_out(st, running)
+                or _stays_tripped(st)
+                or _ended(st, running, self.done[-1:])
+                or _still(st, running)
+                or _stays(st)
             )
         if made[0].act == "ran":
             if self._set_after(made[0]) or self._left_after(st, made[0]):
@@ -198,6 +206,21 @@ class Devices:
         self._replace(last[0], last[1], new)
         return True
 
+    def _came_on(self, st: Statement) -> None:
+        """What a switch or button started is what was operated: "hit the switch | fireplace came on"."""
+        last = self._latest_run(_SETTING, st.start)
+        if last is None or last[1].leaves != "as found" or not _SWITCHES & set(phrase(last[1].text)):
+            return
+        started = cues("operations", "came_on").first(st.norms)
+        things = [st.thing, *reversed(st.scene.recent[-_FEW_THINGS:])]
+        thing = next(
+            (t for t in things if t is not None and not _SWITCHES & set(t.label.split()) and _runs(st, t)), None
+        )
+        if thing is None or started is None or "not" in st.norms:
+            return
+        new = _moved(replace(last[1], left="on", leaves="on"), st.draft("ran", "", "", thing))
+        self._replace(last[0], last[1], new)
+
     def _restored(self, st: Statement) -> None:
         """What came back to its state by itself ("tripped it, it reset", "flushed it and it stopped")."""
         last = self._latest_run(_AGAIN, st.start)
@@ -210,6 +233,11 @@ class Devices:
             return
         if st.cue("operations", "restored") or st.cue("operations", "ended"):
             self._replace(last[0], last[1], replace(last[1], left="off", leaves="as found"))
+
+
+def _runs(st: Statement, thing: Thing) -> bool:
+    """Whether a procedure leaves a thing on."""
+    return any(row.leaves == "on" for row, _ in st.scene.lexicon.procedures.get(thing.kind or "", ()))
 
 
 def _one_system(st: Statement, one: Draft, other: Draft) -> bool:
@@ -238,7 +266,7 @@ def _is_on(run: Draft, floor: str) -> bool:
     return not any(word in run.place.name for word in _LEVELS[floor])
 
 
-def _ended(st: Statement, running: Sequence[Draft]) -> list[Draft]:
+def _ended(st: Statement, running: Sequence[Draft], last: Sequence[Draft]) -> list[Draft]:
     """What ended by itself ("it ran and shut off by itself"), when it was running."""
     if (
         st.thing is None
@@ -250,7 +278,7 @@ def _ended(st: Statement, running: Sequence[Draft]) -> list[Draft]:
         return []
     run = next((run for run in reversed(running) if run.kind == st.thing.kind), None)
     if run is None and not st.named:
-        run = next((run for run in reversed(running) if run.leaves in {"on", "filled"}), None)
+        run = next((run for run in reversed(running) if run.leaves in {"on", "filled"} and run in last), None)
         run = run if run is not None and st.start - run.start < _THESE else None
     if run is None:
         return []
@@ -348,6 +376,14 @@ def _of_running(st: Statement, stop: Draft, running: Sequence[Draft]) -> Draft:
         fits = {"open", "unlatched", "on"}
     else:
         return stop
+    rows = st.scene.lexicon.procedures.get(stop.kind or "", ())
+    switch = bool(_SWITCHES & set(stop.label.split()))
+    if (
+        "water" not in phrase(stop.text)
+        and not switch
+        and any(row.leaves in {"on", "filled", "changed"} for row, _ in rows)
+    ):
+        return stop  # what is in focus can be stopped itself: "all four zones heat, turned off again"
     lately = [r for r in running if r.leaves in fits and stop.start - r.start < _LATELY]
     if "water" in phrase(stop.text):
         lately = [r for r in lately if _draws_water(st, r)]

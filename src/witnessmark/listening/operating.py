@@ -25,14 +25,23 @@ _PLACING = frozenset(
 _TAKING_OFF = frozenset({"take", "taking", "took", "pull", "pulling", "pulled", "pop", "popped", "popping"})
 _NOT_DONE = frozenset({"to", "the", "a", "will", "would", "could", "can", "not", "never", "been", "should", "might"})
 #: Verbs that something is done to when they follow its name with a particle ("charger switched on").
-_DONE_TO = frozenset({"switched", "turned", "flipped", "bumped", "cranked", "shut", "popped", "taken", "pulled", "folded",
-                      "buttoned", "closed", "screwed", "called"})  # fmt: skip
+_DONE_TO = frozenset({"switched", "turned", "flipped", "bumped", "cranked", "shut", "popped", "taken", "pulled", "folded", "buttoned",
+                      "closed", "screwed", "called", "powered", "thrown", "raised", "lowered", "rolled", "slid", "lifted", "clicked",
+                      "dialed", "fired", "plugged", "unplugged", "dropped"})  # fmt: skip
+#: With these, whatever it is was operated.
+_SWITCHED = frozenset(
+    {"switched", "turned", "flipped", "powered", "clicked", "dialed", "thrown", "fired", "plugged", "unplugged"}
+)
 #: Verbs that tell what a thing did, after its name.
 _BY_ITSELF = frozenset({"drained", "stopped", "closed", "opened", "ran", "tripped", "reset", "shut", "turned", "filled", "started",
                         "runs", "lit", "cycled", "flushed", "emptied"})  # fmt: skip
 _DIRECTIONS = frozenset({"end", "down", "into", "under", "along", "across", "to", "through", "from", "parallel", "over", "behind",
                          "up", "between", "past", "toward", "towards", "trim", "board", "length", "out"})  # fmt: skip
 _SORTS = ("off", "open", "on", "momentary")
+
+
+#: Subjects other than the speaker.
+_OTHERS = frozenset({"it", "they", "he", "she", "you", "which", "who", "that"})
 
 
 @lru_cache(maxsize=1)
@@ -141,7 +150,18 @@ def _is_done(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
         and word in {"get", "start", "turn", "fill", "run", "flip", "pop"}
     )
     handed = (
-        act.sort in {"on", "off"} and bool(particle) and after_name(st, at) and word in _DONE_TO and is_operated(st)
+        (act.sort in {"on", "off"} or (act.sort == "open" and word in {"cranked", "slid", "pulled", "rolled"}))
+        and (bool(particle) or word == "unplugged")
+        and after_name(st, at)
+        and word in _DONE_TO
+        and (is_operated(st) or word in _SWITCHED)
+    )
+    opening = norms[st.opening()]
+    chained = (
+        before in {"and", "then"}
+        and opening.endswith("ed")
+        and st.speaker(st.opening())
+        and not _OTHERS & set(norms[:at])
     )
     counted = act.sort == "momentary" and any(q.end == at for q in st.quantities) and word.endswith("ed")
     tested = (
@@ -153,7 +173,7 @@ def _is_done(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:
     coming = particle == ("off",) and word == "coming" and (after_name(st, at) or before in BE)
     if word == "coming":
         return coming
-    return gerund or plain or planned or passive or handed or let or counted
+    return gerund or plain or planned or passive or handed or chained or let or counted
 
 
 def _is_other(st: Statement, act: Operation, particle: tuple[str, ...]) -> bool:

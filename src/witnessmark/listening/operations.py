@@ -71,12 +71,33 @@ def operated(st: Statement) -> list[Draft]:
     thing = _object(st, found) or _of_water(st, found) or st.thing
     if thing is None or (st.cue("operations", "devices_on") and found.sort != "off"):
         return []
+    started = _started_by(st, found, thing)
+    if started is not None:
+        st.operated = tuple(range(found.start, found.end))
+        return [_act(st, replace(found, sort="on"), started)]
     trips = "trip" in found.words
     if found.sort == "momentary" and not trips and any(a > found.start for a, _ in st.instruments):
         return []  # "tested it with the meter" is a measurement
     st.operated = tuple(range(found.start, found.end))
     made = [_act(st, found, one) for one in (thing, *_joined(st, found, thing))]
     return [*made, *(_act(st, other, one) for other, one in _others(st, found, thing))]
+
+
+_SWITCHES = frozenset({"switch", "button", "remote"})
+
+
+def _started_by(st: Statement, found: Operation, thing: Thing) -> Thing | None:
+    """What a switch started, in the same statement: "i hit the switch and the fireplace lit"."""
+    came = cues("operations", "came_on").first(st.norms, found.end)
+    if found.sort != "momentary" or came is None or not _SWITCHES & set(st.norms[found.start : came[0]]):
+        return None
+    if {"not", "never"} & set(st.norms[found.end : came[1]]):
+        return None
+    named = [m for n, m in st.mentions if found.end <= n.start < came[0] and m.kind != thing.kind]
+    target = st.scene.thing(named[0], thing.place) if named else st.scene.focus
+    rows = st.scene.lexicon.procedures.get((target.kind or "") if target else "", ())
+    mine = target is not None and target.kind == thing.kind
+    return target if not mine and any(row.leaves == "on" for row, _ in rows) else None
 
 
 def _own(st: Statement, act: Operation) -> tuple[Named, Meaning] | None:

@@ -94,12 +94,12 @@ def _on_or_off(st: Statement, at: int) -> Operation | None:
     """A state told of a thing without a verb of doing: "light off", "off with that", "ac's on downstairs"."""
     norms, word = st.norms, st.norms[at]
     after = norms[at + 1 : at + 2]
-    if word == "off" and after_name(st, at) and after in ([], ["now"], ["again"], ["and"], ["too"]):
+    if word == "off" and after_name(st, at) and after in ([], ["now"], ["again"], ["and"], ["too"], ["with"]):
         return Operation("off", at, at + 1, "off", state=True)
     if word == "off" and at == st.opening() and norms[at + 1 :] in _OFF_WITH:
         return Operation("off", at, at + 1, "off", state=True)
     start = _subject_end(st, at)
-    if word != "on" or start is None or not is_operated(st) or norms[start - 1] in COVERS:
+    if word != "on" or start is None or norms[start - 1] in COVERS or not (is_operated(st) or after == []):
         return None
     if (
         members("operations", "always_on") & set(norms[:at])
@@ -119,8 +119,15 @@ def _on_or_off(st: Statement, at: int) -> Operation | None:
 
 
 def _stoppered(st: Statement, at: int) -> Operation | None:
-    """What holds water: "tub stopper's down", "plug's in"."""
+    """What holds water, or lets it go: "tub stopper's down", "plug's in", "stopper's up", "plug pulled"."""
     norms = st.norms
+    out = norms[at] in {"up", "out", "pulled", "lifted", "popped", "open"} and at > 0
+    if (
+        out
+        and norms[at - 1 - (norms[at - 1] in BE)] in {"stopper", "stoppers", "plug", "plugs"}
+        and at <= st.opening() + _FIRST
+    ):
+        return Operation("off", at, at + 1, "pulled the plug", state=True)
     if norms[at] not in {"down", "in", "closed"} or norms[at + 1 : at + 2] not in ([], ["and"], ["now"], ["so"]):
         return None
     start = _subject_end(st, at)
@@ -131,6 +138,10 @@ def _stoppered(st: Statement, at: int) -> Operation | None:
     ):
         return None
     return Operation("on", start, at + 1, "stopper down", state=True)
+
+
+#: So early in a statement "plug pulled" is what it tells.
+_FIRST = 4
 
 
 def _leaves_some(st: Statement, leaves: set[str]) -> bool:
@@ -155,6 +166,13 @@ def _switched_down(st: Statement, at: int) -> Operation | None:
 def _subject_end(st: Statement, at: int) -> int | None:
     """Where the name ends of which a state is told at *at*, "is" and small words between passed over."""
     start = at
+    sides = _SIDES | {"and", "full", "both"}
+    if at and st.norms[at] == "on" and st.norms[at - 1] in sides:
+        while start and st.norms[start - 1] in sides and not after_name(st, start):
+            start -= 1
+        if after_name(st, start):
+            return start
+        start = at
     while start and st.norms[start - 1] in _BETWEEN and not after_name(st, start):
         start -= 1
     if start and st.norms[start - 1] in BE:
