@@ -76,6 +76,13 @@ def test_one_part_left_out_does_not_hide_that_another_was_inspected() -> None:
     assert {state.means for state in row.states} == {"inspected", "not inspected"}
 
 
+def test_a_place_left_out_is_the_item_of_its_sort() -> None:
+    made = visit()
+    made.add(Placed("attic", "attic"), 8, place="attic")
+    made.add(Skipped(reason="stored-items", what="the attic"), 9, place="attic")
+    assert codes(states(made)["I.D"]) == "NI"
+
+
 def test_a_finding_on_what_is_in_order_makes_nothing_deficient() -> None:
     made = visit(LISTED, (Saw("in order", "sound"), "d"))
     sound = made.entries[-1].id

@@ -230,9 +230,15 @@ def test_what_the_law_wants_in_the_report_is_told(tmp_path: Path) -> None:
     (left_out,) = told["departures"]
     assert left_out["what"] == "the attic"
     assert left_out["client_told"] is False
+    marks = {f"{row['group'].partition('.')[0]}.{row['number']}": row["marks"] for row in told["form"]["items"]}
+    assert marks["I.D"] == ["NI"]
+    assert marks["I.A"] == []
+    assert told["form"]["provenance"] == "memory"
     words = run("standing", folder, "--law", status=1).stdout
     assert "What us.tx.535-r wants in the report" in words
     assert "Left out: the attic" in words
+    assert "I.A not told yet; " in words
+    assert "I.D NI; " in words
     assert "not known yet" in words
     under = ask("standing", folder, "--under", "us.ny.197", "--under", "baseline", status=1)["under"]
     assert set(under) == {"us.ny.197", "baseline"}

@@ -1,4 +1,4 @@
-"""What the law of a job wants in its report, told: statements, what was observed, departures, summary, claims of code, day."""
+"""What the law of a job wants in its report, told: statements, what was observed, departures, form, summary, claims of code."""
 
 from __future__ import annotations
 
@@ -13,6 +13,7 @@ from witnessmark.judging.code_claims import code_claims
 from witnessmark.judging.deadline import Anchors, deadlines
 from witnessmark.judging.departures import departures
 from witnessmark.judging.item_states import item_states
+from witnessmark.judging.law_form import form_states
 from witnessmark.judging.law_summary import summary
 from witnessmark.judging.observed import observed
 from witnessmark.judging.scene import Scene, gather
@@ -68,6 +69,15 @@ def law_as_json(
              "entries": list(i.entries)}
             for i in item_states(scene) if i.word
         ],
+        "form": {
+            "name": book.form.words, "section": book.form.section, "provenance": book.form.tag, "note": book.form.note,
+            "items": [
+                {"group": row.item.group, "number": row.item.number, "item": row.item.words,
+                 "marks": [mark.code or mark.words for mark in row.marks],
+                 "entries": [entry for state in row.states for entry in state.entries]}
+                for row in form_states(scene)
+            ],
+        } if book.form else None,
         "summary": made and {"required": made.required, "entries": list(made.entries), "statement": made.statement,
                              "words": made.words},
         "code_claims": [
@@ -98,6 +108,12 @@ def law_in_words(told: dict[str, Any]) -> Iterator[str]:
     ]
     if words:
         yield f"  In the law's own words: {'; '.join(words)}"
+    if told["form"]:
+        marks = [
+            f"{row['group'].partition('.')[0]}.{row['number']} {' '.join(row['marks']) or 'not told yet'}"
+            for row in told["form"]["items"]
+        ]
+        yield f"  In the order of the {told['form']['name']} ({told['form']['provenance']}): {'; '.join(marks)}"
     if told["summary"]:
         must = "required" if told["summary"]["required"] else "not required"
         yield f"  Summary ({must}): {len(told['summary']['entries'])} findings belong in it, and no others"

@@ -67,9 +67,14 @@ def _means(states: list[ItemState]) -> set[str]:
 
 
 def _left_out(scene: Scene) -> tuple[ItemState, ...]:
-    """Kinds that were left out as a whole, without a component of them having been listed."""
-    return tuple(
-        ItemState("", body.kind, scene.kind_name(body.kind), "not inspected", None, (fact.id,))
-        for fact in scene.record.facts
-        if isinstance(body := fact.body, Skipped) and fact.component is None and body.kind
-    )
+    """Kinds that were left out as a whole, without a component of them having been listed; a place by its sort."""
+    rows = []
+    for fact in scene.record.facts:
+        body = fact.body
+        if not isinstance(body, Skipped) or fact.component is not None:
+            continue
+        place = scene.house.places.get(fact.place or "")
+        kind = body.kind or (place.sort if place and place.sort in scene.packs.kinds else "")
+        if kind:
+            rows.append(ItemState("", kind, scene.kind_name(kind), "not inspected", None, (fact.id,)))
+    return tuple(rows)
