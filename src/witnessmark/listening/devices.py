@@ -158,7 +158,7 @@ class Devices:
         lid = "off" in st.norms and "back" not in st.norms and first.part is not None and bool(COVERS & set(st.norms))
         lid = lid and not (ran and same[-1].part == first.part)
         if stated and (not ran or lid):
-            said = {w for n, _ in st.mentions for w in st.norms[n.start : n.end]}
+            said = {st.norms[n.end - 1] for n, _ in st.mentions}
             named = [run for run in running if said & set(run.label.split())]
             if named:
                 return [_moved(first, named[-1])]  # "fan's off", of the ceiling fan that was turned on
@@ -354,7 +354,9 @@ def _draws_water(st: Statement, run: Draft) -> bool:
 
 def _called(st: Statement, stop: Draft, running: Sequence[Draft]) -> Draft:
     """*stop* of what runs under the same name: "the stairs", of the attic stairs that were pulled down."""
-    said = {w for n, _ in st.mentions for w in st.norms[n.start : n.end]} - _NAMELESS
+    said = {st.norms[n.end - 1] for n, _ in st.mentions}
+    if said & _NAMELESS:
+        return stop
     run = next((r for r in reversed(running) if said and said <= {*phrase(r.text), *r.label.split()}), None)
     return _moved(stop, run) if run is not None and run.part is None else stop
 

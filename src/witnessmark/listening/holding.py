@@ -110,7 +110,8 @@ def _unfinished(norms: Sequence[str], before: int, cut: int, named: _Named) -> b
         and norms[cut - 2] not in {"it", "that", "them"}
     ):
         return cut - 2 not in ends  # "i shut off | the breaker"
-    if norms[cut] in {"i", "we"} and (cut in ends or last == "one") and _wants_topic(norms, cut):
+    topic = cut in ends or last == "one" or (norms[cut - 2] in {"that", "the"} and cut > 1)
+    if norms[cut] in {"i", "we"} and topic and _wants_topic(norms, cut):
         return True  # "that bib | i left going"
     if (
         norms[before] in {"i", "we"}
@@ -193,7 +194,8 @@ _STATES = frozenset(
 
 def _topic(norms: Sequence[str], cut: int, ends: dict[int, int]) -> list[int]:
     """Where the thing begins of which it is told at *cut* how it was left: "didn't lift it | left one i'm leaving up"."""
-    at = ends.get(cut, cut - 1 if norms[cut - 1] == "one" else cut)
+    bare = norms[cut - 1] == "one" or (cut > 1 and norms[cut - 2] in {"that", "the"})
+    at = ends.get(cut, cut - 1 if bare else cut)
     small = GRAMMAR.determiners | GRAMMAR.adjectives
     while 0 < at < cut and norms[at - 1] in small:
         at -= 1

@@ -11,6 +11,8 @@ from witnessmark.listening.words import phrase
 __all__ = ["WILL_NOT_RESET", "after", "still_on"]
 
 
+#: Acts that leave as it is what runs already.
+_KEEPS = ("leave", "leaving", "left", "let ", "letting", "keep")
 #: Why a device stays tripped.
 WILL_NOT_RESET = "will not reset"
 _NOT = frozenset({"not", "never", "no"})
@@ -52,6 +54,9 @@ def still_on(drafts: Sequence[Draft]) -> list[Draft]:
 
 def after(running: list[Draft], draft: Draft) -> list[Draft]:
     """What still runs after one more draft."""
+    goes_on = draft.act == "ran" and draft.leaves == "on" and any(f"'{verb}" in draft.why for verb in _KEEPS)
+    if goes_on and any(r.kind == draft.kind and r.leaves == draft.leaves for r in running):
+        return running  # "leaving it to finish", of what was started before
     if draft.act == "ran" and draft.leaves not in {None, "as found"}:
         kept = [
             r

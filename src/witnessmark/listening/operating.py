@@ -228,9 +228,11 @@ _ALONE = 2
 
 
 def _known_operated(st: Statement) -> bool:
-    """Whether the thing is one that is operated, and does not start and stop by itself as heating does."""
+    """Whether the thing is one that is left running, and does not start and stop by itself as heating does."""
     row = st.scene.lexicon.kind(st.thing.kind) if st.thing and st.thing.kind else None
-    return row is not None and bool(row.operated) and row.system not in {"heating", "cooling"}
+    rows = st.scene.lexicon.procedures.get(row.id, ()) if row is not None else ()
+    by_itself = row is None or row.system in {"heating", "cooling"}
+    return not by_itself and any(procedure.leaves in {"on", "filled"} for procedure, _ in rows)
 
 
 def _is_filled(st: Statement) -> bool:

@@ -200,7 +200,8 @@ def _leaves(st: Statement, found: Operation, procedure: Procedure | None, thing:
     leaving = found.words.split()[0] in members("operations", "leaving")
     if found.sort == "open":
         return _opened(st, procedure, thing, words, told=found.state or leaving)
-    if found.words in {"plugged in", "plug in"} and (procedure is None or procedure.leaves != "on"):
+    rows = st.scene.lexicon.procedures.get(thing.kind or "", ())
+    if found.words in {"plugged in", "plug in"} and rows and not any(row.leaves == "on" for row, _ in rows):
         return "as found"
     leaves = found.sort
     if words & {"fill", "filling", "filled", "standing", "stopper", "plug", "stoppered"}:

@@ -99,7 +99,8 @@ def _on_or_off(st: Statement, at: int) -> Operation | None:
     if word == "off" and at == st.opening() and norms[at + 1 :] in _OFF_WITH:
         return Operation("off", at, at + 1, "off", state=True)
     start = _subject_end(st, at)
-    if word != "on" or start is None or norms[start - 1] in COVERS or not (is_operated(st) or after == []):
+    wet = start is not None and norms[start - 1] in {"water", "hose"}
+    if word != "on" or start is None or norms[start - 1] in COVERS or not (is_operated(st) or wet or after == []):
         return None
     if (
         members("operations", "always_on") & set(norms[:at])
