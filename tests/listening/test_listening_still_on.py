@@ -522,7 +522,6 @@ _LEFT = [
     ("clock back to auto", "off"),
     ("pool pump switched on", "on"),
     ("pool light off", "off"),
-    ("charger plugged in light goes green", "on"),
     ("disposal on it hums", "on"),
     ("disposal off", "off"),
     ("compactor cycled", "off"),

@@ -85,6 +85,7 @@ class Devices:
                 or _stays(st)
             )
         if made[0].act == "ran":
+            made = [self._left_of(st, made[0]), *made[1:]]
             if self._set_after(made[0]) or self._left_after(st, made[0]):
                 self.joined = st
                 return []
@@ -107,6 +108,17 @@ class Devices:
             st.draft("stopped", st.said(st.opening()), "these stopped", part_of(run), left="off", leaves="off")
             for run in stops
         ]
+
+    def _left_of(self, st: Statement, draft: Draft) -> Draft:
+        """What "left it on" is said of: what the statement before names that can be on, where the thing in focus can not."""
+        verb = draft.why.split("'")[1].split()[0] if "'" in draft.why else ""
+        here = draft.kind is None or _runs(st, Thing(draft.kind, None, "", draft.place, draft.kind))
+        if verb not in members("operations", "leaving") or draft.leaves != "on" or st.named or here or not self.items:
+            return draft
+        before = self.items[-1].statement
+        things = [st.scene.thing(meaning, draft.place) for _, meaning in before.mentions]
+        thing = next((t for t in reversed(things) if _runs(st, t)), None)
+        return draft if thing is None else _moved(draft, before.draft("ran", "", "", thing))
 
     def _left_after(self, st: Statement, draft: Draft) -> bool:
         """Whether "i'll leave that so" only says how what was just operated is left; that is said of it then."""

@@ -82,12 +82,12 @@ def _completes(norms: Sequence[str], start: int, cut: int) -> int:
 
 @dataclass(frozen=True, slots=True)
 class _Named:
-    """Where components and quantities begin, where components end (with where they begin) and places end; the statements' edges."""
+    """Where components and quantities begin, where components and places end (with where they begin); the statements' edges."""
 
     starts: frozenset[int]
     quantities: frozenset[int]
     ends: dict[int, int]
-    places: frozenset[int]
+    places: dict[int, int]
     cuts: frozenset[int]
 
 
@@ -134,7 +134,8 @@ def _unfinished(norms: Sequence[str], before: int, cut: int, named: _Named) -> b
         "more",
     }:
         return True  # "is there | another tank"
-    if cut in starts and cut in named.places and cut - before > _SHORT:
+    place = named.places.get(cut, 0)
+    if cut in starts and place and norms[place - 1] in GRAMMAR.determiners and cut - before > _SHORT:
         name = next((e for e, b in ends.items() if b == cut), cut)
         if name == len(norms) or name in named.cuts:
             return True  # "running water at the hall bath | sink"
@@ -221,7 +222,7 @@ def held(
     starts = frozenset(m.start for m in marks if m.sort == "component")
     edges = [clause.start for clause in found]
     named = _Named(starts, frozenset(m.start for m in marks if m.sort == "quantity"), ends,
-                   frozenset(m.end for m in marks if m.sort == "place"), frozenset(c.start for c in found))  # fmt: skip
+                   {m.end: m.start for m in marks if m.sort == "place"}, frozenset(c.start for c in found))  # fmt: skip
     last = found[-1].end
     made: list[int] = []
     for index, cut in enumerate(edges):

@@ -201,7 +201,7 @@ def _leaves(st: Statement, found: Operation, procedure: Procedure | None, thing:
     if found.sort == "open":
         return _opened(st, procedure, thing, words, told=found.state or leaving)
     rows = st.scene.lexicon.procedures.get(thing.kind or "", ())
-    if found.words in {"plugged in", "plug in"} and rows and not any(row.leaves == "on" for row, _ in rows):
+    if found.words in {"plugged in", "plug in"} and thing.kind and not any(row.leaves == "on" for row, _ in rows):
         return "as found"
     leaves = found.sort
     if words & {"fill", "filling", "filled", "standing", "stopper", "plug", "stoppered"}:
