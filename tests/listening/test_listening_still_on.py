@@ -1,6 +1,8 @@
 """How things are started, left, come back to and stopped, in many words: what is still on at the end.
 
 Sentences written by us; common practice, no source. ``*`` stands for any one thing: which one is meant is not tested here.
+
+Long because it is a table: a thing left on that is lost is the worst error, and people say it in many ways.
 """
 
 from __future__ import annotations

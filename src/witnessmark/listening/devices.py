@@ -1,4 +1,7 @@
-"""What has been operated so far, and which of it does this statement speak of?"""
+"""What has been operated so far, and which of it does this statement speak of?
+
+Long because every way a thing is stopped, left or started again is weighed against the same list of what runs.
+"""
 
 from __future__ import annotations
 

@@ -67,6 +67,8 @@ _GOING, _OPEN = (
     frozenset({"open", "down", "up"}),
 )
 _SO = frozenset({"now", "and", "so", "for", "i", "again", "too", "okay", "but", "while", "in", "behind", "because"})
+#: Words at which a state can be told at all.
+_TELLING = _GOING | _OPEN | {"on", "off", "back", "switch", "in", "closed", "out", "pulled", "lifted", "popped"}
 #: Systems whose equipment starts and stops by itself: that it is running says how it is found.
 _BY_ITSELF = frozenset({"heating", "cooling"})
 
@@ -87,6 +89,8 @@ class Operation:
 
 def state_at(st: Statement, at: int) -> Operation | None:
     """The state told of a thing at *at*, or what was put back as it was."""
+    if st.norms[at] not in _TELLING:
+        return None
     return _on_or_off(st, at) or _stoppered(st, at) or _told(st, at) or _handed_back(st, at) or _switched_down(st, at)
 
 
