@@ -66,6 +66,11 @@ def extended(label: str, words: str) -> str:
     return " ".join([called, *new]) + bracket + kind
 
 
+def _on(host: Thing | None, label: str) -> str:
+    """A label led by what the thing is on ("column paint")."""
+    return f"{host.label.partition(' (')[0]} {label}" if host is not None else label
+
+
 @dataclass(slots=True)
 class Scene:
     """The state of the discourse: the place the speaker is in, the focus, and what was spoken of before it.
@@ -152,9 +157,7 @@ class Scene:
             known = set(row.name.split()) & set(part.name.split()) and label == row.name
             label = part.name if known else extended(label, part.name)
         on = host or self.host(row, place)
-        if on is not None:
-            label = f"{on.label.partition(' (')[0]} {label}"
-        return Thing(meaning.kind, meaning.part, label, place, meaning.kind, host=on)
+        return Thing(meaning.kind, meaning.part, _on(on, label), place, meaning.kind, host=on)
 
     def _kind_called(self, row: Kind) -> str:
         own = self.called.get(row.id)
@@ -169,13 +172,16 @@ class Scene:
                 continue
             for one in (thing, thing.host):
                 if one is not None and one.kind in row.found_on and place in {self.place, one.place}:
-                    return self._bare(one)
+                    return self.bare(one)
         return None
 
-    def _bare(self, thing: Thing) -> Thing:
+    def bare(self, thing: Thing) -> Thing:
         """A thing without the part of it that was spoken of."""
         row = self.lexicon.kind(thing.kind)
-        return replace(thing, part=None, label=self._kind_called(row)) if thing.part and row else thing
+        if not thing.part or row is None:
+            return thing
+        label = self._kind_called(row)
+        return replace(thing, part=None, label=_on(thing.host, label))
 
     def of_place(self, place: Place) -> Thing | None:
         """The kind that stands for a place itself (attic, crawl space, the roof by its covering), where there is one."""
@@ -203,4 +209,4 @@ class Scene:
             return replace(self.focus, label=self.focus.of, of="")
         if self.focus is None:
             return None
-        return self._bare(self.focus)
+        return self.bare(self.focus)

@@ -34,6 +34,9 @@ _WEAK_HEADS = frozenset({"unit", "system", "device", "line", "work", "area", "si
                          "iron", "steel", "concrete", "surface", "type", "access", "supply", "return", "entry", "kit",
                          "body", "assembly", "point", "walk", "covering", "outside", "inside", "main", "animal", "animals",
                          "tie", "block", "boot", "cloth", "felt", "paper", "test", "bottom", "exterior", "interior"})  # fmt: skip
+#: Last words of parts' names that say nothing of them.
+_NO_HEADS = frozenset({"wall", "top", "bottom", "end", "edge", "side", "area", "base", "air", "drain", "hole", "temperature", "mark", "pipe",
+                       "breaker", "unit", "floor", "roof", "cut", "notch", "opening", "clip"})  # fmt: skip
 _NEVER = ("auxiliaries", "subjects", "conjunctions", "prepositions", "determiners", "subordinators")
 _NEGATIVE = frozenset({"no", "not", "missing", "without", "gone", "never", "lack", "nothing", "none", "bare"})
 
@@ -157,6 +160,9 @@ def _within(packs: Packs) -> Iterator[tuple[tuple[str, ...], Meaning]]:
         for part in kind.parts:
             for text in part.within:
                 yield stems(text), Meaning(kind.id, part.id, within=True)
+            words = stems(part.name)
+            if len(words) > 1 and words[-1] not in _NO_HEADS:
+                yield words[-1:], Meaning(kind.id, part.id, within=True)  # "the insulation" of a refrigerant line
 
 
 def _heads(packs: Packs, never: set[str]) -> Iterator[tuple[tuple[str, ...], Meaning]]:

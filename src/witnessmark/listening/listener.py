@@ -90,7 +90,7 @@ class _Listener:
         about(statement)
         before = self.items[-1].mode if self.items else None
         place = entered(statement.norms, statement.stems, self.lexicon) or self._led_in(statement)
-        if place is not None and place != self.scene.place:
+        if place is not None and place != self.scene.place and not self._side_of_room(place, statement):
             self.scene.place = place
             if self.scene.focus is not None:
                 self.scene.recent.append(self.scene.focus)
@@ -150,6 +150,12 @@ class _Listener:
         if other:
             st.thing = found.candidates[other].thing
             st.referred = not st.named
+
+    def _side_of_room(self, place: Place, st: Statement) -> bool:
+        """Whether "south side", said in a room, is a side of that room."""
+        here = self.lexicon.packs.sorts.get(self.scene.place.sort)
+        inside = here is not None and not here.outside and self.scene.place != HOUSE
+        return inside and place.name.endswith("side") and not {"out", "outside", "around"} & set(st.norms)
 
     def _led_in(self, st: Statement) -> Place | None:
         """The room that opens a statement before the name of a thing ("living room windows"): the speaker is there."""

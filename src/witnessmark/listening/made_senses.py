@@ -256,7 +256,8 @@ def _does(st: Statement, found: Denial) -> Iterator[Sense]:
     ends = {n.end for n, _ in st.mentions}
     for i in range(1, len(norms)):
         one = norms[i] in _third() and i not in st.masked
-        many = norms[i] in works and norms[i - 1].endswith("s") and i not in st.masked
+        last = i + 1 == len(norms) and i in ends  # "doors latch": a name too, but what they do here
+        many = norms[i] in works and norms[i - 1].endswith("s") and (i not in st.masked or last)
         subject = i in ends or norms[i - 1] in {"it", "they", "one", "both", "here", "there", "ones"}
         if (
             not (subject and (one or many or (norms[i] in works and norms[i - 1] in {"they", "both"})))

@@ -26,6 +26,8 @@ class Place:
 HOUSE = Place("house", "house", "house")
 
 _BETWEEN = 4
+#: What opens the last word on a place: "that's the kitchen".
+_LEAVING = frozenset({("that", "is"), ("so", "that"), ("done", "with"), ("that", "was")})
 
 
 def _made(words: Sequence[str], start: int, end: int, sort: str, lexicon: Lexicon) -> tuple[Place, int, int]:
@@ -79,12 +81,12 @@ def entered(words: Sequence[str], stems: Sequence[str], lexicon: Lexicon) -> Pla
             and words[end + 1 : end + 2] != ["next"]
         )
         if all(w in small for w in rest) and not said_of:
-            return place
+            return None if tuple(words[:2]) in _LEAVING else place
     for start, end, place in reversed(found):
         for a, b, _ in moving.find(words, max(0, start - _BETWEEN - 4), start):
             between = words[b:start]
             if b <= start and len(between) <= _BETWEEN and all(w in small for w in between) and (
-                a < 3 or words[a] in {"in", "on", "to", "back", "into"}  # noqa: PLR2004 - the cue opens the statement
+                a < 3 or words[a] in {"in", "on", "to", "back", "into", "we"}  # noqa: PLR2004 - the cue opens the statement
             ):  # fmt: skip
                 following = words[end] if end < len(words) else ""
                 if following not in members("places", "of_things"):

@@ -106,7 +106,9 @@ def _blocked(st: Statement, rows: list[tuple[int, int, str, str]]) -> frozenset[
     faults = {i for n, _ in st.mentions if (n.start, n.end) in wrong for i in range(n.start, n.end)}
     values = {i for v in st.values if v.end - v.start > 1 for i in range(v.start, v.end)}
     meters = {i for a, b in st.instruments if b - a > 1 for i in range(a, b)}
-    return (st.masked - frozenset(faults)) | measured | values | meters | frozenset(st.operated)
+    # "is off level" is no switching: a fault of two words holds against a verb of operating inside it
+    off = {i for a, b, sort, _ in rows if sort == "wrong" and b - a > 1 and st.norms[a] == "off" for i in range(a, b)}
+    return (st.masked - frozenset(faults)) | measured | values | meters | (frozenset(st.operated) - off)
 
 
 def _how_much(norms: list[str], at: int) -> bool:

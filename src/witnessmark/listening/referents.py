@@ -15,9 +15,8 @@ from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from importlib.resources import files
 
-from witnessmark.listening.focus import Thing, extended
+from witnessmark.listening.focus import Scene, Thing, extended
 from witnessmark.listening.grammar import GRAMMAR
-from witnessmark.listening.lexicon import Lexicon
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import members
 from witnessmark.listening.words import root
@@ -96,11 +95,8 @@ def _key(thing: Thing) -> tuple[str | None, str | None]:
     return (thing.kind or thing.kind_key, thing.part or (thing.label if thing.of else None))
 
 
-def _whole(thing: Thing, lexicon: Lexicon) -> Thing:
-    if thing.of:
-        return replace(thing, label=thing.of, of="")
-    row = lexicon.kind(thing.kind) if thing.part else None
-    return replace(thing, part=None, label=row.name) if row is not None else thing
+def _whole(thing: Thing, scene: Scene) -> Thing:
+    return replace(thing, label=thing.of, of="") if thing.of else scene.bare(thing)
 
 
 def _with(thing: Thing, words: Sequence[str]) -> Thing:
@@ -123,14 +119,14 @@ def candidates(st: Statement) -> list[Candidate]:
 
     add(st.thing, "rule")
     if st.thing is not None:
-        add(_whole(st.thing, scene.lexicon), "rule-whole")
+        add(_whole(st.thing, scene), "rule-whole")
     for named, meaning in st.mentions:
         if named is not st.subject:
             add(scene.thing(meaning, scene.place), "mention")
     told = st.norms[st.subject.start : st.subject.end] if st.subject is not None else ()
     before = [t for t in (scene.focus, *reversed(scene.recent[-_LOOK_BACK:])) if t is not None]
     for rank, thing in enumerate(before):
-        whole = _whole(thing, scene.lexicon)
+        whole = _whole(thing, scene)
         if not st.named:
             add(thing, "before", rank)
             add(whole, "before-whole", rank)

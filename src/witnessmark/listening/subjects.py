@@ -124,6 +124,8 @@ def _elided(st: Statement, named: Named) -> bool:
     while at < named.start and st.norms[at] in GRAMMAR.adverbs | {"not"}:
         at += 1
     word = st.norms[at] if at < named.start else ""
+    if word in GRAMMAR.verbs - GRAMMAR.aux:
+        return True  # "drips at the flange"
     return word.endswith(("ed", "ing")) and (is_wrong(word) or word not in GRAMMAR.doing | GRAMMAR.taking)
 
 
@@ -216,6 +218,7 @@ def _with_parts_spoken_of(st: Statement) -> list[Named]:
     near |= {t.kind for t in (scene.focus, scene.focus.host) if t is not None and t.kind} if scene.focus else set()
     spans, ends = {(named.start, named.end): named for named in st.components}, {c.end for c in st.components}
     others = [*spans, *((v.start, v.end) for v in st.values), *((p.start, p.end) for p in st.plates), *st.instruments]
+    others += [(q.start, q.end) for q in st.quantities]
     held = {i for a, b in others for i in range(a, b)}
     # "under one screw" judges as a whole and names no screw
     held |= {
