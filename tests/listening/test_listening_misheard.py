@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -56,12 +57,12 @@ def test_a_guess_changes_no_draft(shipped: Packs) -> None:
     heard = listened(shipped, "the gas furnace is in the closet", "two of the burgers are rusty")
     (draft,) = [d for d in heard.drafts if "burgers" in d.text]
     assert "burner" not in f"{draft.label} {draft.what} {draft.part}"
-    told = heard.as_json()
+    told: dict[str, Any] = heard.as_json()
     assert {k: v for k, v in told.items() if k != "misheard"} == {
         k: v for k, v in replace(heard, misheard=()).as_json().items() if k != "misheard"
     }
-    (row,) = told["misheard"]  # type: ignore[misc]  # a list of rows
-    assert told["drafts"][row["draft"]]["text"] == draft.text  # type: ignore[index]  # as above
+    (row,) = told["misheard"]
+    assert told["drafts"][row["draft"]]["text"] == draft.text
 
 
 def test_a_guess_without_a_draft_stands_by_itself(shipped: Packs) -> None:

@@ -471,7 +471,8 @@ _IN_A_CAPTION = (9, 12, 7, 11, 8, 10)
 
 def _captions(text: str) -> tuple[Line, ...]:
     """The words in captions of four seconds that end anywhere."""
-    words, made = text.split(), []
+    words = text.split()
+    made: list[Line] = []
     while words:
         size = _IN_A_CAPTION[len(made) % len(_IN_A_CAPTION)]
         made.append(Line(4.0 * len(made), 4.0 * len(made) + 4.0, " ".join(words[:size])))

@@ -26,7 +26,7 @@ __all__ = ["Candidate", "Discourse", "Weighed", "best", "read_weights", "stored_
 #: How many things spoken of before are weighed.
 _LOOK_BACK = 7
 #: By how much another thing has to outweigh the rules' choice.
-_MARGIN = 0.5
+_MARGIN = 0.8
 #: A word that the packs use of no more kinds than this says which is meant.
 _RARE, _FEW = 3, 12
 

@@ -57,21 +57,7 @@ def draft_of(st: Statement, found: Vote) -> Draft | None:
         return _make(st, why)
     if _NOT_STOPPED & set(st.norms):
         return None
-    if _came_off(st):
-        return st.draft("saw", st.said(st.opening()), "'off'", condition="adverse")
     return st.draft("stopped", st.said(st.opening()), why, left="off", leaves="off")
-
-
-#: What is taken off to look behind it.
-_COVERS = frozenset({"cover", "covers", "lid", "lids", "panel", "panels", "door", "doors", "front", "cap", "caps", "screen", "screens", "grille", "shield",
-                     "plate", "hatch", "filter", "hose", "water", "gas", "power", "heat", "juice", "ladder", "tarp"})  # fmt: skip
-
-
-def _came_off(st: Statement) -> bool:
-    """Whether "off" says that a thing nobody switches has come off: "downspout's off", "the boot's off"."""
-    row = st.scene.lexicon.kind(st.thing.kind) if st.thing is not None and st.named else None
-    said = set(st.norms[st.subject.start : st.subject.end]) if st.subject is not None else set()
-    return row is not None and not row.operated and st.norms[-1] == "off" and bool(said) and not said & _COVERS
 
 
 def _make(st: Statement, why: str) -> Draft | None:
