@@ -93,7 +93,7 @@ def likeness(heard: str, word: str, least: float = 0.0) -> float:
     Below *least*, 0.0 may stand for it.
 
     >>> [round(likeness("burger", word), 2) for word in ("burner", "boiler")]
-    [0.81, 0.64]
+    [0.81, 0.68]
     """
     one, other = _sounds(heard), _sounds(word)
     longest = max(_weight(one), _weight(other))
