@@ -116,8 +116,12 @@ def test_a_repair_list_is_ticked_kept_saved_and_emptied(page: Page, tmp_path: Pa
     rows = page.locator("#repairs-list li")
     assert rows.count() == 2
     rows.filter(has_text="Loose rail").get_by_label("What you ask for").fill('a new rail, "solid"')
-    page.reload()
-    assert page.locator("#repairs-list li").count() == 2, "it is kept in this browser"
+    for _ in range(20):  # a busy browser takes a while to hand what is kept to the process of the new page
+        page.reload()
+        if rows.count() == 2:
+            break
+        page.wait_for_timeout(250)
+    assert rows.count() == 2, "it is kept in this browser"
     with page.expect_download() as waiting:
         page.click("text=Save it as a table")
     saved = tmp_path / waiting.value.suggested_filename
