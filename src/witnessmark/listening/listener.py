@@ -265,8 +265,10 @@ class _Listener:
             i.statement for i in self.items[-3:] if i.mode is None and st.start - i.statement.start < _CONTRAST_WITHIN
         ]
         found = oversized(st, before)
-        row = self.lexicon.packs.conditions.get(found.condition) if found is not None else None
-        if found is None or row is None:
+        if found is None:
+            return []
+        row = next((row for row in self.lexicon.packs.conditions.values() if row.rating_over == found.over), None)
+        if row is None:
             return []
         why = f"{found.amperes} A where {found.allowed} A is the most"
         return [st.draft("saw", row.name, why, condition="adverse", condition_id=row.id, value=found.amperes, unit="A")]

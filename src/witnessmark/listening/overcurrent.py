@@ -6,16 +6,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
+from witnessmark.gauges.electrical.calculating.ampacity_tables import small_conductor_cap
 from witnessmark.listening.numerals import numeral
 from witnessmark.listening.quantities import RATINGS, Quantity
 from witnessmark.listening.statement import Statement
 
 __all__ = ["Oversized", "ampere_told", "oversized"]
 
-#: Largest rating in amperes that guards a small copper conductor of so many AWG: National Electrical Code, 240.4(D).
-_COPPER = {14: 15, 12: 20, 10: 30}
-#: For aluminum, from the same table.
-_ALUMINUM = {12: 15, 10: 25}
 _SIZES = frozenset({"gauge", "wire", "awg", "copper", "aluminum", "conductor", "romex"})
 _MOST = frozenset({"max", "maximum", "most", "allows", "allowed", "wants", "calls"})
 #: What follows a rating that is said like a name: "a thirty on number twelve", "it's on a fifty".
@@ -27,11 +24,11 @@ _SMALLEST = 15
 
 @dataclass(frozen=True, slots=True)
 class Oversized:
-    """A rating in amperes that is larger than what stands beside it allows; ``condition`` is of the packs."""
+    """A rating in amperes that is larger than what stands beside it allows; ``over`` is one of the packs' ``LIMITS``."""
 
     amperes: Decimal
     allowed: Decimal
-    condition: str
+    over: str
 
 
 def ampere_told(st: Statement, quantity: Quantity) -> bool:
@@ -56,19 +53,24 @@ def _rating(st: Statement) -> Quantity | None:
     return max(told, key=lambda q: q.value, default=None)
 
 
-def _wire(st: Statement) -> int | None:
-    """The AWG number of a wire that is named: "number twelve wire", "fourteen gauge"."""
+def _wire(st: Statement) -> str | None:
+    """The size (AWG) of a small wire that is named: "number twelve wire", "fourteen gauge"."""
     for at, word in enumerate(st.norms):
         if word == "number" and at + 1 < len(st.norms):
             size = numeral(st.norms, at + 1)
-            if size is not None and size.value in _COPPER:
-                return int(size.value)
+            if size is not None and _is_small(size.value):
+                return str(size.value)
         if word in _SIZES and at:
             for start in (at - 1, at - 2):
                 size = numeral(st.norms, start) if start >= 0 else None
-                if size is not None and size.end == at and size.value in _COPPER:
-                    return int(size.value)
+                if size is not None and size.end == at and _is_small(size.value):
+                    return str(size.value)
     return None
+
+
+def _is_small(size: Decimal) -> bool:
+    """Whether a code limits the breaker of a copper wire of this size."""
+    return small_conductor_cap(str(size), "copper") is not None
 
 
 def oversized(st: Statement, before: Sequence[Statement] = ()) -> Oversized | None:
@@ -78,9 +80,9 @@ def oversized(st: Statement, before: Sequence[Statement] = ()) -> Oversized | No
         return None
     wire = _wire(st)
     if wire is not None:
-        allowed = (_ALUMINUM if "aluminum" in st.norms else _COPPER).get(wire)
+        allowed = small_conductor_cap(wire, "aluminum" if "aluminum" in st.norms else "copper")
         if allowed is not None and rating.value > allowed:
-            return Oversized(rating.value, Decimal(allowed), "service-panel.over-fused")
+            return Oversized(rating.value, Decimal(allowed), "wire")
         return None
     said = [*before, st]
     if not ampere_told(st, rating) or not any(_MOST & set(one.norms) for one in said):
@@ -92,5 +94,5 @@ def oversized(st: Statement, before: Sequence[Statement] = ()) -> Oversized | No
         if q.value in RATINGS and q is not rating and q.unit in {"A", None}
     ]
     if limits and _SMALLEST <= limits[-1] < rating.value:
-        return Oversized(rating.value, limits[-1], "air-conditioner.breaker-too-large")
+        return Oversized(rating.value, limits[-1], "plate")
     return None

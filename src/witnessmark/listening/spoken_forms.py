@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from witnessmark.gauges.electrical.calculating.ampacity_tables import STANDARD_RATINGS
 from witnessmark.listening.numerals import Numeral, numeral
 from witnessmark.listening.said_units import ONE_OF, unit_after
 
@@ -43,10 +44,8 @@ class Quantity:
 
 #: "2x6", "16x25x1", as written.
 _PAIR = re.compile(r"^(\d{1,3})x(\d{1,3})(?:x(\d{1,2}))?$")
-#: Standard ratings of breakers and fuses, A: National Electrical Code, table 240.6(A), to 400 A (from memory).
-RATINGS = frozenset(
-    {15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350, 400}
-)
+#: Standard ratings of breakers and fuses in a house, A.
+RATINGS = frozenset(rating for rating in STANDARD_RATINGS if rating <= 400)  # noqa: PLR2004 - larger ones stand in no house
 #: A thermal resistance said after its letter: "r thirteen".
 _R_VALUE = "[sft_i].[degF].h/[Btu_IT]"
 _R_TO = 100

@@ -23,7 +23,7 @@ from witnessmark.packs.law import (
 from witnessmark.packs.provenance_row import TAGS, Provenance
 
 __all__ = [
-    "DIRECTIONS", "EXTENTS", "LANGUAGES", "STAKES", "TAGS", "URGENCIES", "VERBS", "Attribute", "AttributeValue",
+    "DIRECTIONS", "EXTENTS", "LANGUAGES", "LIMITS", "STAKES", "TAGS", "URGENCIES", "VERBS", "Attribute", "AttributeValue",
     "Caution", "Condition", "ConditionWord", "Criterion", "Definition", "Delivery", "Departure", "Duty", "Era", "FormItem", "Frame",
     "Kind", "LawForm", "Life", "LookAgain", "Measure", "Numeric", "Override", "PackFile", "Packs", "Part", "Procedure",
     "Provenance", "Reason", "Rulebook", "Sort", "Subject", "Summary", "Trade", "Translation",
@@ -31,6 +31,8 @@ __all__ = [
 
 STAKES = ("people", "building", "function", "upkeep")
 URGENCIES = ("now", "before use", "soon", "plan", "watch")
+#: What a breaker or fuse can be rated too high for: its wire, or what a unit's plate allows.
+LIMITS = ("wire", "plate")
 DIRECTIONS = ("repair", "monitor", "further evaluation", "specialist")
 LANGUAGES = ("en", "es")
 
@@ -136,7 +138,8 @@ class Condition:
     ``observation`` what it is, ``implication`` why it matters, ``if_left`` what follows, ``do`` what to do, ``by`` a
     trade id, ``direct`` one of ``DIRECTIONS``. ``spoken`` how it is said aloud. ``absence``: it is the condition of
     the kind (or part) not being there. ``because`` gives the reason for the stake and urgency, ``evidence`` what
-    typically shows it ("a photo of the stain with a moisture reading").
+    typically shows it ("a photo of the stain with a moisture reading"). ``rating_over``, one of ``LIMITS``: it is the
+    condition of a breaker or fuse that is rated higher than that allows, so that numbers told can show it.
     """
 
     id: str
@@ -157,6 +160,7 @@ class Condition:
     cautions: tuple[str, ...] = ()
     because: str = ""
     evidence: str = ""
+    rating_over: str = ""
 
 
 @dataclass(frozen=True, slots=True)
