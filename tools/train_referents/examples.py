@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import Any
 
 from narrate.source import read_source
+from train_votes.examples import longest_run, plain
 from witnessmark.listening import read_narration
 from witnessmark.listening.listener import listened
 from witnessmark.listening.referents import Weighed, best
@@ -83,19 +84,15 @@ def _within(spans: Sequence[tuple[int, int, list[str]]], first: int, last: int) 
     return found
 
 
-def _plain(text: str) -> list[str]:
-    return ["".join(ch for ch in w.lower() if ch.isalnum()) for w in text.split()]
-
-
 def _by_evidence(row: Weighed, gold: dict[str, Any]) -> list[str]:
     st = row.statement
-    words = [w for word in st.words[st.tokens[0].first : st.tokens[-1].last + 1] for w in _plain(word.text)]
+    words = [w for word in st.words[st.tokens[0].first : st.tokens[-1].last + 1] for w in plain(word.text)]
     found = []
     for record in gold["records"]:
-        wanted = _plain(record.get("evidence") or "") if abs(record["t"] - st.start) <= _WITHIN else []
+        wanted = plain(record.get("evidence") or "") if abs(record["t"] - st.start) <= _WITHIN else []
         if not wanted:
             continue
-        match = difflib.SequenceMatcher(None, words, wanted, autojunk=False).find_longest_match()
-        if match.size >= min(_RUN, len(wanted), len(words)) and 2 * match.size >= min(len(words), len(wanted)):
+        run = longest_run(words, wanted)
+        if run >= min(_RUN, len(wanted), len(words)) and 2 * run >= min(len(words), len(wanted)):
             found.append(record["component"])
     return found

@@ -31,7 +31,7 @@ from witnessmark.listening.votes import LABELS
 from witnessmark.listening.votes_features import features
 from witnessmark.packs.model import Packs
 
-__all__ = ["Example", "UnlabelledError", "of_narration", "of_statements", "read_statements"]
+__all__ = ["Example", "UnlabelledError", "longest_run", "of_narration", "of_statements", "plain", "read_statements"]
 
 _OF_KIND = {
     "defect": "adverse", "fine": "sound", "measured": "measured", "identified": "identified", "described": "described",
@@ -103,14 +103,15 @@ def of_narration(path: Path, packs: Packs) -> list[Example]:
     return list(_examples(said, ((c, _by_evidence(said, c, gold)) for c in said.clauses), known, alone=False))
 
 
-def _plain(text: str) -> list[str]:
+def plain(text: str) -> list[str]:
+    """The words of a text, letters and digits alone."""
     return ["".join(ch for ch in w.lower() if ch.isalnum()) for w in text.split()]
 
 
 def _by_evidence(said: Spoken, clause: Clause, gold: dict[str, Any]) -> tuple[str, ...]:
     first, last = said.tokens[clause.start].first, said.tokens[clause.end - 1].last
     start = said.words[first].start
-    words = [w for word in said.words[first : last + 1] for w in _plain(word.text)]
+    words = [w for word in said.words[first : last + 1] for w in plain(word.text)]
     if any(a <= start <= b for a, b in gold["hypothetical_spans"]):
         return ("aside",)
     if any(abs(row["t"] - start) <= 1.0 for row in gold["superseded"]):
@@ -119,14 +120,15 @@ def _by_evidence(said: Spoken, clause: Clause, gold: dict[str, Any]) -> tuple[st
     for record in gold["records"]:
         if abs(record["t"] - start) > _WITHIN:
             continue
-        wanted = _plain(record.get("evidence") or "")
-        run = _longest_run(words, wanted)
+        wanted = plain(record.get("evidence") or "")
+        run = longest_run(words, wanted)
         if run >= min(3, len(wanted), len(words)) and 2 * run >= min(len(words), len(wanted)):
             labels.append(_label(record))
     return tuple(dict.fromkeys(labels)) or ("talk",)
 
 
-def _longest_run(one: Sequence[str], other: Sequence[str]) -> int:
+def longest_run(one: Sequence[str], other: Sequence[str]) -> int:
+    """How many words in a row two texts share."""
     best = 0
     for i in range(len(one)):
         for j in range(len(other)):

@@ -10,7 +10,7 @@ from witnessmark.listening.lexicon import Lexicon, Meaning
 from witnessmark.listening.places import HOUSE, Place
 from witnessmark.packs.model import Kind
 
-__all__ = ["Scene", "Thing", "extended", "part_of"]
+__all__ = ["Scene", "Thing", "part_of", "with_part"]
 
 #: How many things spoken of are remembered.
 _MEMORY = 16
@@ -55,15 +55,23 @@ def part_of(draft: Draft) -> Thing:
     return Thing(draft.kind, draft.part, draft.label, draft.place, draft.component.partition(".")[2])
 
 
-def extended(label: str, words: str) -> str:
+def _extended(label: str, words: str) -> str:
     """A label with more words for what is meant; the name of the kind behind them stays where it is.
 
-    >>> extended("outlet (receptacle)", "cover plate"), extended("deck", "baluster")
+    >>> _extended("outlet (receptacle)", "cover plate"), _extended("deck", "baluster")
     ('outlet cover plate (receptacle)', 'deck baluster')
     """
     called, bracket, kind = label.partition(" (")
     new = [w for w in words.split() if w not in called.split()]
     return " ".join([called, *new]) + bracket + kind
+
+
+def with_part(whole: Thing, words: Sequence[str]) -> Thing:
+    """A thing with a part of it that the packs do not know, called by the words used."""
+    said = " ".join(words)
+    if said in whole.label:
+        return whole
+    return replace(whole, label=_extended(whole.label, said), of=whole.of or whole.label)
 
 
 def _on(host: Thing | None, label: str) -> str:
@@ -155,7 +163,7 @@ class Scene:
         label = self._kind_called(row)
         if part is not None:
             known = set(row.name.split()) & set(part.name.split()) and label == row.name
-            label = part.name if known else extended(label, part.name)
+            label = part.name if known else _extended(label, part.name)
         on = host or self.host(row, place)
         return Thing(meaning.kind, meaning.part, _on(on, label), place, meaning.kind, host=on)
 
@@ -205,8 +213,8 @@ class Scene:
 
     def whole(self) -> Thing | None:
         """The component in focus without its part."""
-        if self.focus is not None and self.focus.of:
-            return replace(self.focus, label=self.focus.of, of="")
-        if self.focus is None:
-            return None
-        return self.bare(self.focus)
+        return None if self.focus is None else self.whole_of(self.focus)
+
+    def whole_of(self, thing: Thing) -> Thing:
+        """A thing without its part, be it the packs' or only the speaker's."""
+        return replace(thing, label=thing.of, of="") if thing.of else self.bare(thing)

@@ -11,11 +11,11 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import lru_cache
 from importlib.resources import files
 
-from witnessmark.listening.focus import Scene, Thing, extended
+from witnessmark.listening.focus import Thing, with_part
 from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.statement import Statement
 from witnessmark.listening.terms import members
@@ -95,17 +95,6 @@ def _key(thing: Thing) -> tuple[str | None, str | None]:
     return (thing.kind or thing.kind_key, thing.part or (thing.label if thing.of else None))
 
 
-def _whole(thing: Thing, scene: Scene) -> Thing:
-    return replace(thing, label=thing.of, of="") if thing.of else scene.bare(thing)
-
-
-def _with(thing: Thing, words: Sequence[str]) -> Thing:
-    said = " ".join(words)
-    return (
-        thing if said in thing.label else replace(thing, label=extended(thing.label, said), of=thing.of or thing.label)
-    )
-
-
 def candidates(st: Statement) -> list[Candidate]:
     """What a statement may be about, the rules' choice first; each label once."""
     scene = st.scene
@@ -119,19 +108,19 @@ def candidates(st: Statement) -> list[Candidate]:
 
     add(st.thing, "rule")
     if st.thing is not None:
-        add(_whole(st.thing, scene), "rule-whole")
+        add(scene.whole_of(st.thing), "rule-whole")
     for named, meaning in st.mentions:
         if named is not st.subject:
             add(scene.thing(meaning, scene.place), "mention")
     told = st.norms[st.subject.start : st.subject.end] if st.subject is not None else ()
     before = [t for t in (scene.focus, *reversed(scene.recent[-_LOOK_BACK:])) if t is not None]
     for rank, thing in enumerate(before):
-        whole = _whole(thing, scene)
+        whole = scene.whole_of(thing)
         if not st.named:
             add(thing, "before", rank)
             add(whole, "before-whole", rank)
         elif told and (st.thing is None or st.thing.part is not None or st.thing.kind is None):
-            add(_with(whole, told), "part-of", rank)
+            add(with_part(whole, told), "part-of", rank)
         else:
             add(whole, "before-whole", rank)
     return made

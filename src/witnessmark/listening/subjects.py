@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from functools import cache
 
-from witnessmark.listening.focus import Thing, extended
+from witnessmark.listening.focus import Thing, with_part
 from witnessmark.listening.grammar import GRAMMAR
 from witnessmark.listening.lexicon import Meaning
 from witnessmark.listening.naming import Named, is_verb_here
@@ -173,7 +173,7 @@ def about(st: Statement) -> None:
             st.thing, st.place, st.named = member, member.place, True
             return
         if loose and whole is not None and not _after_preposition(st, loose[0]):
-            st.thing = _with_part(whole, st.norms[loose[0].start : loose[0].end])
+            st.thing = with_part(whole, st.norms[loose[0].start : loose[0].end])
             return
         unknown = _unknown_subject(st) if not pronoun else None
         if unknown is not None:
@@ -295,12 +295,6 @@ def _general() -> frozenset[str]:
     return frozenset(root(word) for word in members("names", "general"))
 
 
-def _with_part(whole: Thing, words: Sequence[str]) -> Thing:
-    """A thing with a part of it that the packs do not know, called by the words used."""
-    said = " ".join(words)
-    return whole if said in whole.label else replace(whole, label=extended(whole.label, said), of=whole.label)
-
-
 def _called(st: Statement, named: Named, meaning: Meaning, thing: Thing) -> Thing:
     """The thing with the speaker's own word for it, where that is no word of its label: "outlet (receptacle)"."""
     spoken = st.norms[named.start : named.end]
@@ -334,15 +328,15 @@ def _unknown_subject(st: Statement) -> Thing | None:
     scene = st.scene
     whole, kinds = scene.whole(), scene.lexicon.told.get(root(words[-1]), frozenset())
     if whole is not None and (whole.kind in kinds or (set(words[-1:]) <= members("names", "general"))):
-        return _with_part(whole, words)
+        return with_part(whole, words)
     lately = next((t for t in reversed(scene.recent[-_RECENT:]) if t.kind in kinds), None)
     if lately is not None and len(kinds) <= _OF_FEW:
         row = scene.lexicon.packs.kinds[lately.kind or ""]
-        return _with_part(replace(lately, part=None, label=row.name), words)
+        return with_part(replace(lately, part=None, label=row.name, of=""), words)
     if len(kinds) == 1:
-        return _with_part(scene.thing(Meaning(next(iter(kinds))), scene.place), words)
+        return with_part(scene.thing(Meaning(next(iter(kinds))), scene.place), words)
     if whole is not None and whole.kind is not None and len(words) == 1 and not strange:
-        return _with_part(whole, words)
+        return with_part(whole, words)
     return scene.unknown(words)
 
 
