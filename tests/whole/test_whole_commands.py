@@ -243,3 +243,16 @@ def test_what_the_law_wants_in_the_report_is_told(tmp_path: Path) -> None:
     under = ask("standing", folder, "--under", "us.ny.197", "--under", "baseline", status=1)["under"]
     assert set(under) == {"us.ny.197", "baseline"}
     assert "WM913" in run("standing", folder, "--under", "us.zz", status=2).stderr
+
+
+def test_a_draft_tells_its_value_once_and_in_the_units_of_a_report(tmp_path: Path) -> None:
+    talk = tmp_path / "talk.txt"
+    talk.write_text(
+        "[0:10] the stair handrail is thirty three and a half inches high\n[0:20] outlets three of them are dead\n"
+        "[0:30] furnace was made in nineteen ninety eight\n",
+        encoding="utf-8",
+    )
+    told = run("listen", str(talk)).stdout
+    assert "handrail height 33 1/2 in\n" in told
+    assert "no power 3 (adverse)\n" in told
+    assert "made 1998\n" in told

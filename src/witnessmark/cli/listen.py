@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
@@ -21,7 +22,9 @@ from witnessmark.assembly import (
     write_transcript,
 )
 from witnessmark.cli.output import answer, complain, json_option, progress, refusing
+from witnessmark.listening import Draft
 from witnessmark.problems import Refusal
+from witnessmark.units import Quantity, say
 
 __all__ = ["listen"]
 
@@ -29,6 +32,17 @@ __all__ = ["listen"]
 def _clock(seconds: float) -> str:
     minutes, rest = divmod(int(seconds), 60)
     return f"{minutes:3d}:{rest:02d}"
+
+
+def _said(draft: Draft) -> str:
+    """What a draft says, the value once, as it is printed in a report."""
+    said = draft.what or draft.attribute or draft.quantity or ""
+    if draft.value is None:
+        return said
+    bare = str(draft.value)
+    plain = not isinstance(draft.value, Decimal) or draft.attribute == "made"  # a year has no unit beside it
+    value = bare if plain else say(Quantity(Decimal(bare), draft.unit or "1"))
+    return f"{said.removesuffix(f' {bare}')} {value}"
 
 
 def _guess(row: dict[str, Any]) -> str:
@@ -101,10 +115,10 @@ def listen(
         return
     guesses = told["misheard"]
     for number, draft in enumerate(told["drafts"]):
-        value = f" {draft['value']} {draft['unit'] or ''}".rstrip() if draft["value"] is not None else ""
-        said = draft["what"] or draft["attribute"] or draft["quantity"] or ""
         state = f" ({draft['condition']})" if draft["condition"] else ""
-        click.echo(f"{_clock(draft['start'])}  {draft['act']:<11}{draft['label'] or '?'}: {said}{value}{state}")
+        click.echo(
+            f"{_clock(draft['start'])}  {draft['act']:<11}{draft['label'] or '?'}: {_said(heard.drafts[number])}{state}"
+        )
         click.echo(f"          “{draft['text']}”")
         for row in guesses:
             if row["draft"] == number:
